@@ -1,0 +1,4 @@
+export * from './configuration.ts';
+export * from './facts.ts';
+export * from './read-airplane.ts';
+export * from './stated.ts';

@@ -1,0 +1,2 @@
+export * from './recording.ts';
+export * from './table.ts';

@@ -1,0 +1,2 @@
+export * from './reduction.ts';
+export * from './registry.ts';

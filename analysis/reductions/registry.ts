@@ -1,0 +1,13 @@
+/** The list of reductions: the only way in for pages, command, API and handbook. */
+import type { Reduction } from './reduction.ts';
+
+export const REDUCTIONS: readonly Reduction[] = [];
+
+/**
+ * The reduction of a kind.
+ * @param kind name as in the command, text
+ * @returns the reduction, or undefined
+ */
+export function reductionOf(kind: string): Reduction | undefined {
+  return REDUCTIONS.find((reduction) => reduction.kind === kind);
+}

@@ -1,0 +1,51 @@
+/** Every document the project rests on. Docstrings cite by key in brackets; Help and handbook print from this list. */
+
+export type SourceMark = 'read' | 'memory' | 'practice' | 'own';
+
+export interface Source {
+  readonly key: string;
+  readonly title: string;
+  readonly year?: string;
+  readonly mark: SourceMark;
+  readonly gives: string;
+}
+
+const s = (key: string, title: string, mark: SourceMark, gives: string, year?: string): Source => ({
+  key,
+  title,
+  mark,
+  gives,
+  ...(year ? { year } : {}),
+});
+
+export const SOURCES: readonly Source[] = [
+  s(
+    'icao-7488',
+    'ICAO Doc 7488, Manual of the ICAO Standard Atmosphere',
+    'memory',
+    'constants and relations of the standard atmosphere',
+    '1993',
+  ),
+  s('us76', 'U.S. Standard Atmosphere, 1976', 'memory', 'constants; viscosity relation', '1976'),
+  s(
+    'rp-1046',
+    'NASA Reference Publication 1046, Measurement of Aircraft Speed and Altitude',
+    'read',
+    'impact pressure and altitude tables',
+    '1980',
+  ),
+  s(
+    'jcgm-100',
+    'JCGM 100, Guide to the expression of uncertainty in measurement',
+    'memory',
+    'combined and expanded uncertainty',
+    '2008',
+  ),
+  s('jcgm-101', 'JCGM 101, Propagation of distributions using a Monte Carlo method', 'memory', 'Monte Carlo', '2008'),
+  s('14cfr23-1043', '14 CFR 23.1043, text through amendment 23-62', 'read', 'hot-day correction of temperatures'),
+  s('14cfr25-1045', '14 CFR 25.1045, 2019 edition', 'read', 'stabilised means under 2 degF a minute'),
+  s('cs22-1047', 'CS 22.1047', 'read', 'hot day of 38 degC less 6.5 K per km; cooling climb procedure'),
+  s('practice', 'common practice, no source', 'practice', 'figures that careful builders use'),
+  s('memory', 'from memory, not confirmed', 'memory', 'recalled figures'),
+  s('simulation', 'the project’s own seeded simulations (tests/blind)', 'own', 'coverage of intervals'),
+];

@@ -1,0 +1,4 @@
+export * from './convert.ts';
+export * from './format.ts';
+export * from './quantities.ts';
+export * from './units.ts';
