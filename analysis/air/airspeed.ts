@@ -7,16 +7,15 @@ export const MACH_LIMIT = 0.9;
 
 /**
  * Impact pressure of a calibrated airspeed.
- * @param cas calibrated airspeed, m/s, 0 to Mach 0.9 at sea level unless `wide`
- * @param wide true to allow up to sonic (instrument scale tables), boolean
+ * @param cas calibrated airspeed, m/s, 0 to Mach 0.9 at sea level
  * @returns qc, Pa
  * @throws OutOfRange when negative or past the limit
  * @source definition of CAS, sea-level constants of [icao-7488]; tables of [rp-1046] in tests/outside/airspeed-scale.test.ts
  */
-export function impactPressure(cas: number, wide = false): number {
-  const top = a0 * (wide ? 1 : MACH_LIMIT);
+export function impactPressure(cas: number): number {
+  const top = a0 * MACH_LIMIT;
   if (!(cas >= 0 && cas <= top)) throw new OutOfRange('calibrated airspeed', cas, `0 to ${top.toFixed(1)} m/s`);
-  return p0 * ((1 + 0.2 * (cas / a0) ** 2) ** 3.5 - 1);
+  return isentropicImpactPressure(cas / a0, p0);
 }
 
 /**
@@ -37,15 +36,24 @@ export function calibratedAirspeed(qc: number): number {
  * @param qc impact pressure, Pa, 0 or more
  * @param p static pressure, Pa, above 0
  * @returns Mach number
- * @throws OutOfRange when qc is negative, p is not above 0, or the Mach number would be sonic
+ * @throws OutOfRange when qc is negative or p is not above 0
  * @source isentropic flow of air, gamma 1.4 [rp-1046]
  */
 export function machOf(qc: number, p: number): number {
   if (!(qc >= 0)) throw new OutOfRange('impact pressure', qc, '0 Pa or more');
   if (!(p > 0)) throw new OutOfRange('static pressure', p, 'above 0 Pa');
-  const mach = Math.sqrt(5 * ((qc / p + 1) ** (2 / 7) - 1));
-  if (!(mach < 1)) throw new OutOfRange('Mach number', mach, 'below 1');
-  return mach;
+  return Math.sqrt(5 * ((qc / p + 1) ** (2 / 7) - 1));
+}
+
+/**
+ * The isentropic relation itself, without the guard at Mach 0.9: for tables and scales only, no shock is in it.
+ * @param mach Mach number, 0 or more
+ * @param p static pressure, Pa
+ * @returns qc, Pa
+ * @source isentropic flow of air, gamma 1.4 [rp-1046]
+ */
+export function isentropicImpactPressure(mach: number, p: number): number {
+  return p * ((1 + 0.2 * mach ** 2) ** 3.5 - 1);
 }
 
 /**
@@ -88,7 +96,7 @@ export function casFromTas(tas: number, p: number, T: number): number {
 export function impactPressureAtMach(mach: number, p: number): number {
   if (!(mach >= 0 && mach <= MACH_LIMIT)) throw new OutOfRange('Mach number', mach, `0 to ${MACH_LIMIT}`);
   if (!(p > 0)) throw new OutOfRange('static pressure', p, 'above 0 Pa');
-  return p * ((1 + 0.2 * mach ** 2) ** 3.5 - 1);
+  return isentropicImpactPressure(mach, p);
 }
 
 /**

@@ -48,10 +48,26 @@ export function pressureAltitudeFromIndicated(indicated: number, setting: number
  * @param elevation field elevation, m
  * @returns station pressure, Pa
  * @throws OutOfRange outside the standard atmosphere
- * @source [icao-7488]; agrees with the altimeter-setting equation of the Smithsonian tables within 0.01 hPa
+ * @source [icao-7488]
  */
 export function stationPressure(setting: number, elevation: number): number {
   return pressureAt(pressureAltitudeFromIndicated(elevation, setting));
+}
+
+/**
+ * Station pressure behind an altimeter setting as a weather office computes it: 288 K, and 0.3 hPa because an
+ * altimeter stands some 3 m above the ramp. Some 0.2 to 0.3 hPa above `stationPressure`; never mix the two.
+ * @param setting altimeter setting from a weather report, Pa
+ * @param elevation station elevation, m, -500 to 5000
+ * @returns station pressure, Pa
+ * @throws OutOfRange outside the elevations
+ * @source [smithsonian] altimeter-setting equation, p. 269
+ */
+export function stationPressureFromReport(setting: number, elevation: number): number {
+  if (!(elevation >= -500 && elevation <= 5000)) throw new OutOfRange('elevation', elevation, '-500 to 5000 m');
+  const n = EXPONENT;
+  const reduced = setting ** n - (p0 ** n * L * elevation) / 288;
+  return reduced ** (1 / n) + 30;
 }
 
 /**
