@@ -1,6 +1,6 @@
 /** Units the airplane's own instruments show, and how well each channel is known. */
 import * as z from 'zod';
-import { isUnit, QUANTITIES, unitOf } from '../units/index.ts';
+import { isUnit, QUANTITIES, quantityOf, unitOf } from '../units/index.ts';
 import { stated } from './stated.ts';
 
 const unitFor = (dimension: string, fallback: string) =>
@@ -10,6 +10,15 @@ const unitFor = (dimension: string, fallback: string) =>
     .default(fallback);
 
 const names = new Set(QUANTITIES.map((one) => one.name));
+
+/** An accuracy is a difference in the channel's own dimension, or a share of the reading. */
+function fits(name: string, unit: string): boolean {
+  if (!isUnit(unit)) return false;
+  const dimension = quantityOf(name)?.dimension;
+  const given = unitOf(unit).dimension;
+  if (given === 'ratio') return true;
+  return given === (dimension === 'temperature' ? 'temperature-difference' : dimension);
+}
 
 /** U95 half-width of a channel, with what it rests on; `exact` states that the calibration is known without doubt. */
 export const accuracySchema = z.strictObject({
@@ -50,6 +59,13 @@ export const instrumentsSchema = z.strictObject({
       z.string().refine((name) => names.has(name), 'a quantity of the glossary'),
       accuracySchema,
     )
+    .superRefine((all, context) => {
+      for (const [name, one] of Object.entries(all)) {
+        if (fits(name, one.unit)) continue;
+        const message = `a difference in the unit of ${name}, or % of the reading`;
+        context.addIssue({ code: 'custom', message, path: [name, 'unit'] });
+      }
+    })
     .default({}),
   /** recovery factor of the outside-air probe, 0 to 1 */
   probeRecovery: z.number().min(0).max(1).optional(),
