@@ -1,5 +1,5 @@
 /** Conversion at the border: trade units to SI and back. Nothing else in the house multiplies by a unit factor. */
-import { siUnitOf, unitOf } from './units.ts';
+import { siUnitOf, unitOf } from './find-unit.ts';
 
 /**
  * A number with its unit, to SI.

@@ -1,6 +1,6 @@
 /** Numbers as people read them: in a trade unit, rounded to what the uncertainty supports, never without a unit. */
 import { differenceFromSi, fromSi } from './convert.ts';
-import { unitOf } from './units.ts';
+import { unitOf } from './find-unit.ts';
 
 export interface Shown {
   /** number alone, with a true minus sign */

@@ -59,6 +59,7 @@ const POUND = 0.45359237;
 const GRAVITY = 9.80665;
 const LITRE = 1e-3;
 const US_GALLON = 231 * INCH ** 3;
+const US_QUART = US_GALLON / 4;
 const IMP_GALLON = 4.54609e-3;
 const HOUR = 3600;
 const MINUTE = 60;
@@ -119,6 +120,8 @@ export const UNITS = [
   u('km/h', 'speed', 1000 / HOUR, 'km/h', ['kph', 'kmh', 'km/hr']),
   u('ft/min', 'speed', FOOT / MINUTE, 'ft/min', ['fpm', 'feet/min', 'ft per min', 'feet per minute']),
   u('ft/s', 'speed', FOOT, 'ft/s', ['fps', 'ft/sec']),
+  u('in/s', 'speed', INCH, 'in/s', ['ips', 'in/sec']),
+  u('mm/s', 'speed', 1e-3, 'mm/s', ['mm/sec']),
 
   u('m', 'length', 1, 'm', ['metre', 'metres', 'meter', 'meters', 'mtr'], { si: true }),
   u('mm', 'length', 1e-3, 'mm', ['millimetre', 'millimeter']),
@@ -135,6 +138,7 @@ export const UNITS = [
   u('m3', 'volume', 1, 'm³', ['m^3'], { si: true }),
   u('L', 'volume', LITRE, 'L', ['l', 'liter', 'litre', 'liters', 'litres', 'ltr']),
   u('gal', 'volume', US_GALLON, 'gal', ['gals', 'gallon', 'gallons', 'us gal', 'usg', 'gal us']),
+  u('qt', 'volume', US_QUART, 'qt', ['qts', 'quart', 'quarts', 'us qt']),
   u('impgal', 'volume', IMP_GALLON, 'imp gal', ['imp gallon', 'imp gallons', 'igal']),
 
   u('m3/s', 'volume-flow', 1, 'm³/s', ['m^3/s'], { si: true }),
@@ -208,55 +212,3 @@ export const UNITS = [
   u('count', 'count', 1, '', ['number', 'counts', '#'], { si: true }),
   u('none', 'none', 1, '', ['text', 'flag', 'bool', 'on/off'], { si: true }),
 ] as const satisfies readonly Unit[];
-
-const BY_ID = new Map<string, Unit>(UNITS.map((unit) => [unit.id, unit]));
-const SI_OF = new Map<Dimension, Unit>(UNITS.filter((unit) => unit.si).map((unit) => [unit.dimension, unit]));
-
-/**
- * The unit with this id.
- * @param id unit id, text
- * @returns the unit
- * @throws UnknownUnit when no unit has this id
- * @source the project's own list of units, factors exact by the definitions named above
- */
-export function unitOf(id: string): Unit {
-  const unit = BY_ID.get(id);
-  if (!unit) throw new UnknownUnit(id);
-  return unit;
-}
-
-/** True when the id names a unit. */
-export function isUnit(id: string): boolean {
-  return BY_ID.has(id);
-}
-
-/** The SI unit of a dimension: what JSON and every inner number use. */
-export function siUnitOf(dimension: Dimension): Unit {
-  const unit = SI_OF.get(dimension);
-  if (!unit) throw new UnknownUnit(dimension);
-  return unit;
-}
-
-/** All units of a dimension, SI first, in the order of the list. */
-export function unitsOf(dimension: Dimension): Unit[] {
-  return UNITS.filter((unit) => unit.dimension === dimension);
-}
-
-/**
- * Units a file might mean by a written unit; several where the spelling is shared (g, C, f).
- * @param text the unit as written, text
- * @returns units that are spelt so, possibly none
- */
-export function unitsSpelt(text: string): Unit[] {
-  const wanted = text.trim().replace(/\s+/g, ' ').toLowerCase();
-  if (wanted === '') return [];
-  return UNITS.filter((unit: Unit) => unit.spellings.includes(wanted));
-}
-
-/** A unit id that the list does not hold: a mistake of ours or of a file that zod should have caught. */
-export class UnknownUnit extends Error {
-  constructor(id: string) {
-    super(`unknown unit "${id}"; the known ones stand in analysis/units/units.ts`);
-    this.name = 'UnknownUnit';
-  }
-}
