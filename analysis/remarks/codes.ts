@@ -77,6 +77,10 @@ export const CODES = {
     'Restore the book from an export; nothing was repaired silently.',
   ),
   'bad-archive': p('The archive is damaged or not one of ours.', 'Export the book again.'),
+  'newer-book': p('The book was written by a newer version of this program.', 'Update the program, then open it.'),
+  'not-undoable': p('This cannot be undone as it stands.', 'Undo what came after it first, or make a new entry.'),
+  cancelled: p('The work was cancelled before it was done.', 'Start it again when it is wanted.'),
+  'our-fault': p('The program made a mistake.', 'Nothing stored was changed. Try again; if it comes again, report it.'),
   'bad-catalogue': p('A test in the catalogue does not fit its schema.', 'Mend the field named.'),
   'bad-order': p('A test’s needs form a circle or name a product nothing makes.', 'Break the chain shown.'),
 
@@ -175,7 +179,7 @@ export const CODES = {
   'ragged-rows': f('Rows differ in length.', 'Short rows were filled as missing.'),
   'duplicate-columns': f('Columns share a name.', 'They are told apart by a number.'),
   'formula-text': f('A cell starts like a spreadsheet formula.', 'It is kept as text.'),
-  'unsafe-name': f('The file’s name holds a path or control characters.', 'Only the safe part is shown.'),
+  'unsafe-name': f('The file’s name holds a path or control characters.', 'Only its plain part is shown.'),
 } as const satisfies Record<string, CodeEntry>;
 
 export type Code = keyof typeof CODES;

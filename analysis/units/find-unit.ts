@@ -22,7 +22,12 @@ export function isUnit(id: string): boolean {
   return BY_ID.has(id);
 }
 
-/** The SI unit of a dimension: what JSON and every inner number use. */
+/**
+ * The SI unit of a dimension: what JSON and every inner number use.
+ * @param dimension kind of quantity, text
+ * @returns the unit
+ * @throws UnknownUnit when the dimension has no SI unit in the list
+ */
 export function siUnitOf(dimension: Dimension): Unit {
   const unit = SI_OF.get(dimension);
   if (!unit) throw new UnknownUnit(dimension);
