@@ -20,6 +20,13 @@ const s = (key: string, title: string, mark: SourceMark, gives: string, year?: s
 
 export const SOURCES: readonly Source[] = [
   s(
+    'smithsonian',
+    'Smithsonian Meteorological Tables, sixth edition',
+    'read',
+    'altimeter-setting equation (read second-hand)',
+    '1951',
+  ),
+  s(
     'icao-7488',
     'ICAO Doc 7488, Manual of the ICAO Standard Atmosphere',
     'memory',
