@@ -1,0 +1,68 @@
+/**
+ * How far the code stands from published values: one row a subject and quantity, the same figures the gates hold.
+ * Printed by `npm run accuracy`; the README carries the table and a test keeps it current.
+ */
+import { measureAirspeed, measureAtmosphere, SPECIAL } from './measure-air.ts';
+import { type Deviation, deviations, readTruth, splitKey, type TruthCase } from './truth-set.ts';
+
+export interface AccuracyRow {
+  subject: string;
+  quantity: string;
+  cases: number;
+  /** mean and largest size of the deviation, in the source's unit */
+  mean: number;
+  worst: number;
+  unit: string;
+}
+
+interface Subject {
+  title: string;
+  set: string;
+  measure(one: TruthCase): Record<string, number | undefined>;
+}
+
+const SUBJECTS: readonly Subject[] = [
+  { title: 'standard atmosphere, altimetry', set: 'atmosphere', measure: measureAtmosphere },
+  { title: 'airspeeds and probe', set: 'airspeed-conversions', measure: measureAirspeed },
+];
+
+const UNITS: Record<string, string> = { psf: 'lb/ft²', lb_ft3: 'lb/ft³', ft2_s: 'ft²/s', m2_s: 'm²/s', Pa_s: 'Pa s' };
+
+export function accuracyRows(): AccuracyRow[] {
+  return SUBJECTS.flatMap(({ title, set, measure }) => {
+    const all = readTruth(set).cases.flatMap((one) => deviations(one, measure(one), SPECIAL));
+    const groups = new Map<string, Deviation[]>();
+    for (const one of all) groups.set(one.key, [...(groups.get(one.key) ?? []), one]);
+    return [...groups].map(([key, found]) => rowOf(title, key, found));
+  });
+}
+
+function rowOf(subject: string, key: string, found: Deviation[]): AccuracyRow {
+  const { base, unit } = splitKey(key);
+  const special = Object.keys(UNITS).find((suffix) => key.endsWith(`_${suffix}`));
+  const quantity = (special ? key.slice(0, -special.length - 1) : base).replaceAll('_', ' ');
+  const sizes = found.map((one) => Math.abs(one.got - one.expected));
+  return {
+    subject,
+    quantity,
+    cases: found.length,
+    mean: sizes.reduce((sum, size) => sum + size, 0) / sizes.length,
+    worst: sizes.reduce((most, size) => Math.max(most, size), 0),
+    unit: special ? (UNITS[special] ?? '') : (unit ?? ''),
+  };
+}
+
+const figure = (value: number) => (value === 0 ? '0' : value.toPrecision(2).replace(/e([+-])0?(\d)/, 'e$1$2'));
+
+/** The table in Markdown. */
+export function accuracyTable(rows: readonly AccuracyRow[] = accuracyRows()): string {
+  const lines = rows.map(
+    (row) =>
+      `| ${row.subject} | ${row.quantity} | ${row.cases} | ${figure(row.mean)} | ${figure(row.worst)} | ${row.unit} |`,
+  );
+  return [
+    '| subject | quantity | published values | mean deviation | largest | unit |',
+    '|---|---|---:|---:|---:|---|',
+    ...lines,
+  ].join('\n');
+}
