@@ -1,0 +1,69 @@
+/**
+ * One reduction of logs that were read and of written figures: the same for the service and the command. Asks what
+ * must not be guessed before it computes anything.
+ */
+import type { Airplane } from '../../analysis/airplane/index.ts';
+import { recordingOf } from '../../analysis/logs/index.ts';
+import type { ReadOutcome, ReadQuestion } from '../../analysis/logs/read-outcome.ts';
+import { REDUCTIONS, type Reduction, reductionOf } from '../../analysis/reductions/index.ts';
+import { InputProblem, problem } from '../../analysis/remarks/index.ts';
+import type { Result } from '../../analysis/results/index.ts';
+import type { SegmentEdit } from '../../analysis/segments/index.ts';
+import { traceReads } from '../book/staleness.ts';
+
+export interface ToReduce {
+  kind: string;
+  outcomes: readonly ReadOutcome[];
+  points?: unknown;
+  segments?: SegmentEdit[];
+  options?: Record<string, unknown>;
+  calibration?: Result;
+  airplane?: Airplane;
+  configurationRevision?: number;
+  /** shift of a log set by hand, s, by file name */
+  shifts?: Record<string, number>;
+}
+
+export type Reduced =
+  | { answer: 'result'; result: Result; reads: string[] }
+  | { answer: 'questions'; questions: ReadQuestion[] };
+
+/**
+ * @throws InputProblem for an unknown kind, a log that cannot be read, points or options that do not fit
+ */
+export function reduceRecording(given: ToReduce): Reduced {
+  const reduction = knownReduction(given.kind);
+  const unreadable = given.outcomes.flatMap((outcome) => (outcome.accepted === 'no' ? outcome.problems : []));
+  if (unreadable.length > 0) throw new InputProblem(unreadable);
+  const questions = given.outcomes.flatMap((outcome) => questionsFor(reduction, outcome));
+  if (questions.length > 0) return { answer: 'questions', questions };
+
+  const traced = given.airplane && traceReads(given.airplane);
+  const tables = given.outcomes.flatMap((outcome) => outcome.table ?? []);
+  const { points, segments, options, calibration, configurationRevision } = given;
+  const result = reduction.reduce({
+    ...(tables.length > 0 ? { recording: recordingOf(tables) } : {}),
+    ...(traced ? { airplane: traced.watched } : {}),
+    ...(points === undefined ? {} : { points }),
+    ...(segments ? { segments } : {}),
+    ...(options ? { options } : {}),
+    ...(calibration ? { calibration } : {}),
+    ...(configurationRevision === undefined ? {} : { configurationRevision }),
+  });
+  return { answer: 'result', result, reads: traced?.reads() ?? [] };
+}
+
+/** @throws InputProblem `unknown-kind` */
+export function knownReduction(kind: string): Reduction {
+  const reduction = reductionOf(kind);
+  if (reduction) return reduction;
+  const kinds = REDUCTIONS.map((one) => one.kind).join(', ');
+  throw new InputProblem([problem('unknown-kind', `There is no reduction "${kind}". There are: ${kinds}.`)]);
+}
+
+/** Open questions that this reduction would have to guess at: about time, about all, or about a quantity it uses. */
+function questionsFor(reduction: Reduction, outcome: ReadOutcome): ReadQuestion[] {
+  const used = new Set([...reduction.needs, ...reduction.uses, 'time', 'all']);
+  const base = (quantity: string) => quantity.replace(/#\d+$/, '');
+  return outcome.questions.filter((one) => one.concerns.some((what) => used.has(what) || used.has(base(what))));
+}

@@ -1,0 +1,125 @@
+/** Reduce logs and written figures of a book to a result, and keep it as a proposal. */
+import type { ReadOutcome, ReadQuestion } from '../../analysis/logs/read-outcome.ts';
+import { InputProblem, problem } from '../../analysis/remarks/index.ts';
+import { type SegmentEdit, segmentEditsSchema } from '../../analysis/segments/index.ts';
+import type { StoredResult } from '../book/book-state.ts';
+import { nextNumber } from '../book/current-state.ts';
+import type { By } from '../book/journal.ts';
+import { airplaneOf, readBookState } from '../book/read-state.ts';
+import type { Desk } from '../desk.ts';
+import { readStoredLog } from './read-stored-log.ts';
+import { knownReduction, type Reduced, reduceRecording } from './reduce-recording.ts';
+import { resultOf } from './result-of.ts';
+
+export interface ReduceRequest {
+  kind: string;
+  /** ids of logs of the book; the first one sets the clock */
+  logs: string[];
+  /** POINTS.json */
+  points?: unknown;
+  /** segments set by hand; they replace the found ones */
+  segments?: SegmentEdit[];
+  options?: Record<string, unknown>;
+  /** number of the airspeed result to calibrate by; the newest accepted one when absent, none when null */
+  calibration?: number | null;
+  /** shift of a log set by hand, s, by log id */
+  shifts?: Record<string, number>;
+  /** catalogue tests this run was flown for; when absent, the one test the reduction serves, where it serves one */
+  tests?: string[];
+}
+
+export type ReduceAnswer =
+  | { answer: 'stored'; stored: StoredResult }
+  | { answer: 'questions'; questions: ReadQuestion[] };
+
+/**
+ * @returns the stored result (a refusal is one too: it says what is missing), or what must be answered first
+ * @throws InputProblem when a log cannot be read, or points, segments or options do not fit
+ */
+export async function reduce(
+  desk: Desk,
+  bookId: string,
+  request: ReduceRequest,
+  by: By = {},
+  signal?: AbortSignal,
+): Promise<ReduceAnswer> {
+  const { reduced, calibration } = await reduceUnstored(desk, bookId, request, signal);
+  if (reduced.answer === 'questions') return reduced;
+  const book = desk.shelf.open(bookId);
+  const number = nextNumber(book.database, 'result');
+  const { kind, logs, points, segments, options, shifts } = request;
+  const serves = knownReduction(kind).serves;
+  const tests = request.tests ?? (serves.length === 1 ? [...serves] : []);
+  book.recordWith(
+    (keep) => ({
+      kind: 'result-reduced',
+      number,
+      reduction: kind,
+      document: keep(JSON.stringify(reduced.result)),
+      input: {
+        logs,
+        tests,
+        ...(points === undefined ? {} : { points }),
+        ...(segments ? { segments } : {}),
+        ...(options ? { options } : {}),
+        ...(shifts ? { shifts } : {}),
+        ...(calibration ? { calibration: calibration.number } : {}),
+      },
+      reads: reduced.reads,
+    }),
+    by,
+  );
+  return { answer: 'stored', stored: resultOf(desk, bookId, number) };
+}
+
+/** The same without keeping anything: for a look while segments are being moved. */
+export async function reduceUnstored(
+  desk: Desk,
+  bookId: string,
+  request: ReduceRequest,
+  signal?: AbortSignal,
+): Promise<{ reduced: Reduced; calibration: StoredResult | undefined }> {
+  const airplane = airplaneOf(desk.shelf.open(bookId));
+  const outcomes: ReadOutcome[] = [];
+  for (const log of request.logs) {
+    const { outcome } = await readStoredLog(desk, bookId, log, undefined, signal);
+    outcomes.push(outcome);
+  }
+  const names = new Map(request.logs.map((log, index) => [log, outcomes[index]?.file ?? log]));
+  const shifts = Object.entries(request.shifts ?? {}).map(([log, shift]) => [names.get(log) ?? log, shift] as const);
+  const calibration = calibrationFor(desk, bookId, request);
+  const { kind, points, options } = request;
+  const reduced = reduceRecording({
+    kind,
+    outcomes,
+    shifts: Object.fromEntries(shifts),
+    configurationRevision: airplane.revision,
+    ...(airplane.parsed ? { airplane: airplane.parsed } : {}),
+    ...(points === undefined ? {} : { points }),
+    ...(options ? { options } : {}),
+    ...(request.segments ? { segments: checkedSegments(request.segments) } : {}),
+    ...(calibration ? { calibration: calibration.result } : {}),
+  });
+  return { reduced, calibration };
+}
+
+/** Segments from JSON. */
+export function checkedSegments(json: unknown): SegmentEdit[] {
+  const read = segmentEditsSchema.safeParse(json);
+  if (read.success) return read.data;
+  throw new InputProblem(
+    read.error.issues.map((issue) => {
+      const field = issue.path.map(String).join('.');
+      return problem('bad-segments', `${field || 'the segments'}: ${issue.message}`, { field });
+    }),
+  );
+}
+
+function calibrationFor(desk: Desk, bookId: string, request: ReduceRequest): StoredResult | undefined {
+  if (request.calibration === null || request.kind === 'airspeed') return undefined;
+  if (request.calibration !== undefined) return resultOf(desk, bookId, request.calibration);
+  const accepted = readBookState(desk.shelf.open(bookId)).results.filter(
+    (one) => one.kind === 'airspeed' && one.status === 'accepted',
+  );
+  return accepted.at(-1);
+}
