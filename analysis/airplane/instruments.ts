@@ -7,6 +7,7 @@ const unitFor = (dimension: string, fallback: string) =>
   z
     .string()
     .refine((id) => isUnit(id) && unitOf(id).dimension === dimension, `a unit of ${dimension}`)
+    .meta({ unitOf: dimension })
     .default(fallback);
 
 const names = new Set(QUANTITIES.map((one) => one.name));

@@ -1,7 +1,8 @@
 /**
  * A stated number: what a person entered, in their unit, with where it comes from, and its SI value.
  *
- * The file keeps value and unit as entered; reading adds `si`. Nothing else converts.
+ * The file keeps value and unit as entered; reading adds `si`. Nothing else converts. The dimension stands in the
+ * schema's own JSON Schema too, so that a form and the API can say which units are taken.
  */
 import * as z from 'zod';
 import { type Dimension, isUnit, siUnitOf, toSi, unitOf, unitsOf } from '../units/index.ts';
@@ -34,7 +35,8 @@ export function stated(dimension: Dimension) {
       error: refusesUnit(dimension),
       path: ['unit'],
     })
-    .transform((one) => ({ ...one, si: isUnit(one.unit) ? toSi(one.value, one.unit) : Number.NaN }));
+    .transform((one) => ({ ...one, si: isUnit(one.unit) ? toSi(one.value, one.unit) : Number.NaN }))
+    .meta({ dimension });
 }
 
 /** A limit: a stated number that must name its source, and may name the margin agreed for tests. */
@@ -50,7 +52,8 @@ export function limit(dimension: Dimension) {
       error: refusesUnit(dimension),
       path: ['unit'],
     })
-    .transform((one) => ({ ...one, si: isUnit(one.unit) ? toSi(one.value, one.unit) : Number.NaN }));
+    .transform((one) => ({ ...one, si: isUnit(one.unit) ? toSi(one.value, one.unit) : Number.NaN }))
+    .meta({ dimension });
 }
 
 /** A speed with its scale; estimates stay marked until measured. */
@@ -62,7 +65,8 @@ export const statedSpeed = z
     ...basis,
     status: z.enum(['estimated', 'designer', 'measured']),
   })
-  .transform((one) => ({ ...one, si: toSi(one.value, one.unit) }));
+  .transform((one) => ({ ...one, si: toSi(one.value, one.unit) }))
+  .meta({ dimension: 'speed' });
 
 export type Stated = z.output<ReturnType<typeof stated>>;
 export type StatedSpeed = z.output<typeof statedSpeed>;
