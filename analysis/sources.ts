@@ -19,6 +19,8 @@ const s = (key: string, title: string, mark: SourceMark, gives: string, year?: s
 });
 
 export const SOURCES: readonly Source[] = [
+  s('ftm-108', 'USNTPS FTM-108, Fixed Wing Performance, chapter 7 (climb)', 'read', 'specific excess power, climb correction factor, weight and drag corrections'),
+  s('14cfr23-65', 'former 14 CFR 23.65(a), text through amendment 23-62', 'memory', 'climb gradient as rise over horizontal distance'),
   s(
     'smithsonian',
     'Smithsonian Meteorological Tables, sixth edition',
