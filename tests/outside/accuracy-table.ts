@@ -3,6 +3,7 @@
  * Printed by `npm run accuracy`; the README carries the table and a test keeps it current.
  */
 import { measureAirspeed, measureAtmosphere, SPECIAL } from './measure-air.ts';
+import { measureBoiling, measureCooling } from './measure-cooling.ts';
 import { type Deviation, deviations, readTruth, splitKey, type TruthCase } from './truth-set.ts';
 
 export interface AccuracyRow {
@@ -24,6 +25,8 @@ interface Subject {
 const SUBJECTS: readonly Subject[] = [
   { title: 'standard atmosphere, altimetry', set: 'atmosphere', measure: measureAtmosphere },
   { title: 'airspeeds and probe', set: 'airspeed-conversions', measure: measureAirspeed },
+  { title: 'hot day', set: 'cooling', measure: measureCooling },
+  { title: 'coolant boiling', set: 'coolant-boiling', measure: measureBoiling },
 ];
 
 const UNITS: Record<string, string> = { psf: 'lb/ft²', lb_ft3: 'lb/ft³', ft2_s: 'ft²/s', m2_s: 'm²/s', Pa_s: 'Pa s' };
