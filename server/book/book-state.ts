@@ -1,153 +1,174 @@
 /** A book as pages, routes and cards see it: plain JSON, trade words, everything with who and when. */
+import * as z from 'zod';
 import type { Airplane } from '../../analysis/airplane/index.ts';
-import type { LogMap } from '../../analysis/logs/log-map.ts';
+import { mapSchema } from '../../analysis/logs/log-map.ts';
 import type { Problem } from '../../analysis/remarks/index.ts';
-import type { Result } from '../../analysis/results/index.ts';
-import type { Decision, Entry, ReductionRequest } from './entry.ts';
+import { CODES } from '../../analysis/remarks/index.ts';
+import { resultSchema } from '../../analysis/results/index.ts';
+import { decisionSchema, entrySchema, reductionInputSchema } from './entry.ts';
 
-export interface Revision {
-  number: number;
-  at: string;
-  who: string;
-  why: string;
+const problemCode = z.custom<Problem['code']>((code) => typeof code === 'string' && code in CODES);
+
+export const problemSchema = z.object({
+  code: problemCode,
+  message: z.string(),
+  mend: z.string(),
+  where: z.object({
+    file: z.exactOptional(z.string()),
+    line: z.exactOptional(z.number()),
+    column: z.exactOptional(z.string()),
+    field: z.exactOptional(z.string()),
+    fromSeconds: z.exactOptional(z.number()),
+    toSeconds: z.exactOptional(z.number()),
+  }),
+});
+
+export const revisionSchema = z.object({
+  number: z.int(),
+  at: z.string(),
+  who: z.string(),
+  why: z.string(),
   /** entry of the journal that it undoes, where it does */
-  undoes: number | null;
-}
+  undoes: z.int().nullable(),
+});
 
-export interface StoredAirplane {
+export const storedAirplaneSchema = z.object({
   /** as saved, units and all */
-  file: unknown;
+  file: z.unknown(),
   /** null when the stored description no longer fits the schema; then `problems` says why */
-  parsed: Airplane | null;
-  problems: Problem[];
-  revision: number;
+  parsed: z.custom<Airplane>().nullable(),
+  problems: z.array(problemSchema),
+  revision: z.int(),
   /** oldest first */
-  revisions: Revision[];
-}
+  revisions: z.array(revisionSchema),
+});
 
-export interface StoredLog {
+export const storedLogSchema = z.object({
   /** SHA-256 of its bytes */
-  id: string;
+  id: z.string(),
   /** safe to show, and no other log of the book has it */
-  name: string;
-  size: number;
-  receivedAt: string;
-  who: string;
+  name: z.string(),
+  size: z.int(),
+  receivedAt: z.string(),
+  who: z.string(),
   /** what was confirmed for it, if anything */
-  map: LogMap | null;
-  layout: string | null;
-}
+  map: mapSchema.nullable(),
+  layout: z.string().nullable(),
+});
 
-export interface SavedMap {
-  layout: string;
-  map: LogMap;
+export const savedMapSchema = z.object({
+  layout: z.string(),
+  map: mapSchema,
   /** the log it was confirmed on */
-  log: string;
-  logName: string;
-}
+  log: z.string(),
+  logName: z.string(),
+});
 
-export type ResultStatus = Decision | 'stale';
-
-export interface StoredResult {
-  number: number;
-  kind: string;
-  at: string;
-  who: string;
-  status: ResultStatus;
+export const storedResultSchema = z.object({
+  number: z.int(),
+  kind: z.string(),
+  at: z.string(),
+  who: z.string(),
+  status: z.enum([...decisionSchema.options, 'stale']),
   /** what was decided, also while it is stale */
-  decision: Decision;
-  note: string;
-  decidedAt: string | null;
-  decidedBy: string | null;
+  decision: decisionSchema,
+  note: z.string(),
+  decidedAt: z.string().nullable(),
+  decidedBy: z.string().nullable(),
   /** why it no longer stands, one sentence each; empty when it stands */
-  stale: string[];
-  input: ReductionRequest;
+  stale: z.array(z.string()),
+  input: reductionInputSchema,
   /** names of its logs, in order */
-  logNames: string[];
-  tests: string[];
-  result: Result;
-}
+  logNames: z.array(z.string()),
+  tests: z.array(z.string()),
+  result: resultSchema,
+});
 
-export type TestState =
-  | 'planned'
-  | 'briefed'
-  | 'flown'
-  | 'reduced'
-  | 'accepted'
-  | 'repeat'
-  | 'stale'
-  | 'not applicable';
-
-export interface TestStatus {
-  test: string;
-  title: string;
-  status: TestState;
+export const testStatusSchema = z.object({
+  test: z.string(),
+  title: z.string(),
+  status: z.enum(['planned', 'briefed', 'flown', 'reduced', 'accepted', 'repeat', 'stale', 'not applicable']),
   /** one sentence: why it has this status */
-  because: string;
+  because: z.string(),
   /** number of the result it rests on */
-  result: number | null;
-}
+  result: z.int().nullable(),
+});
 
-export interface Squawk {
-  number: number;
-  text: string;
-  open: boolean;
-  at: string;
-  who: string;
-  how: string;
-  settledAt: string | null;
-  settledBy: string | null;
-}
+export const squawkSchema = z.object({
+  number: z.int(),
+  text: z.string(),
+  open: z.boolean(),
+  at: z.string(),
+  who: z.string(),
+  how: z.string(),
+  settledAt: z.string().nullable(),
+  settledBy: z.string().nullable(),
+});
 
-export interface HoursEntry {
-  number: number;
-  date: string;
-  outing: string;
-  flightSeconds: number;
-  engineSeconds: number;
-  landings: number;
-  note: string;
-  at: string;
-  who: string;
-}
+export const hoursEntrySchema = z.object({
+  number: z.int(),
+  date: z.string(),
+  outing: z.string(),
+  flightSeconds: z.number(),
+  engineSeconds: z.number(),
+  landings: z.int(),
+  note: z.string(),
+  at: z.string(),
+  who: z.string(),
+});
 
-export interface HoursLedger {
-  entries: HoursEntry[];
-  flightSeconds: number;
-  engineSeconds: number;
-  landings: number;
-}
+export const hoursLedgerSchema = z.object({
+  entries: z.array(hoursEntrySchema),
+  flightSeconds: z.number(),
+  engineSeconds: z.number(),
+  landings: z.int(),
+});
 
-export interface Printing {
-  cards: string[];
-  paper: string;
-  revision: number;
-  at: string;
-}
+export const printingSchema = z.object({
+  cards: z.array(z.string()),
+  paper: z.string(),
+  revision: z.int(),
+  at: z.string(),
+});
 
-export interface BookState {
-  id: string;
+export const bookStateSchema = z.object({
+  id: z.string(),
   /** stays with the book wherever it is moved */
-  uid: string;
-  demo: boolean;
-  airplane: StoredAirplane;
-  logs: StoredLog[];
-  maps: SavedMap[];
-  results: StoredResult[];
-  squawks: Squawk[];
-  hours: HoursLedger;
-  printed: Printing[];
+  uid: z.string(),
+  demo: z.boolean(),
+  airplane: storedAirplaneSchema,
+  logs: z.array(storedLogSchema),
+  maps: z.array(savedMapSchema),
+  results: z.array(storedResultSchema),
+  squawks: z.array(squawkSchema),
+  hours: hoursLedgerSchema,
+  printed: z.array(printingSchema),
   /** one for each test of the catalogue, in the program's order, those not applicable last */
-  testStatus: TestStatus[];
+  testStatus: z.array(testStatusSchema),
   /** newest first */
-  journal: Entry[];
-}
+  journal: z.array(entrySchema),
+});
 
-export interface BookSummary {
-  id: string;
-  name: string;
-  registration: string;
-  demo: boolean;
+export const bookSummarySchema = z.object({
+  id: z.string(),
+  name: z.string(),
+  registration: z.string(),
+  demo: z.boolean(),
   /** why it cannot be opened now, if it cannot */
-  problems: Problem[];
-}
+  problems: z.array(problemSchema),
+});
+
+export type Revision = z.output<typeof revisionSchema>;
+export type StoredAirplane = z.output<typeof storedAirplaneSchema>;
+export type StoredLog = z.output<typeof storedLogSchema>;
+export type SavedMap = z.output<typeof savedMapSchema>;
+export type StoredResult = z.output<typeof storedResultSchema>;
+export type ResultStatus = StoredResult['status'];
+export type TestStatus = z.output<typeof testStatusSchema>;
+export type TestState = TestStatus['status'];
+export type Squawk = z.output<typeof squawkSchema>;
+export type HoursEntry = z.output<typeof hoursEntrySchema>;
+export type HoursLedger = z.output<typeof hoursLedgerSchema>;
+export type Printing = z.output<typeof printingSchema>;
+export type BookState = z.output<typeof bookStateSchema>;
+export type BookSummary = z.output<typeof bookSummarySchema>;
