@@ -13,16 +13,28 @@ export interface Fact {
   /** completes "because the airplane ..." / "the airplane ... not" */
   has: string;
   lacks: string;
+  /** words for a value, where the fact is more than yes or no: completes "because the airplane ..." */
+  says?(value: FactValue): string;
   read(airplane: Airplane): FactValue;
 }
 
-const fact = (name: string, path: string, has: string, lacks: string, read: (a: Airplane) => FactValue): Fact => ({
-  name,
-  path,
-  has,
-  lacks,
-  read,
-});
+const fact = (
+  name: string,
+  path: string,
+  has: string,
+  lacks: string,
+  read: (a: Airplane) => FactValue,
+  says?: (value: FactValue) => string,
+): Fact => ({ name, path, has, lacks, read, ...(says ? { says } : {}) });
+
+/** `has 2 batteries`, `has a battery`, `has no battery` */
+const count = (one: string, several: string) => (value: FactValue) =>
+  value === 0 ? `has no ${several}` : value === 1 ? `has one ${one}` : `has ${value} ${several}`;
+
+const named =
+  (words: Readonly<Record<string, string>>, otherwise: string) =>
+  (value: FactValue): string =>
+    words[String(value)] ?? otherwise;
 
 export const FACTS: readonly Fact[] = [
   fact(
@@ -31,6 +43,7 @@ export const FACTS: readonly Fact[] = [
     'has this kind of cooling',
     'has another kind of cooling',
     (a) => a.cooling.kind,
+    named({ liquid: 'is liquid-cooled', air: 'is air-cooled' }, 'has another kind of cooling'),
   ),
   fact(
     'cooling.exitDoor',
@@ -62,13 +75,50 @@ export const FACTS: readonly Fact[] = [
     (a) => a.engine.electronicControl,
   ),
   fact(
+    'engine.mixtureControl',
+    'engine.mixtureControl',
+    'has a mixture control',
+    'has no mixture control',
+    (a) => a.engine.mixtureControl,
+  ),
+  fact(
+    'engine.carburettor',
+    'engine.carburettor',
+    'has a carburettor',
+    'has no carburettor',
+    (a) => a.engine.carburettor,
+  ),
+  fact(
+    'engine.newOrRebuilt',
+    'engine.newOrRebuilt',
+    'has a new or rebuilt engine',
+    'has an engine already run in',
+    (a) => a.engine.newOrRebuilt,
+  ),
+  fact(
     'propeller',
     'propeller.kind',
     'has this kind of propeller',
     'has another kind of propeller',
     (a) => a.propeller.kind,
+    named(
+      {
+        'constant-speed': 'has a constant-speed propeller',
+        fixed: 'has a fixed-pitch propeller',
+        'ground-adjustable': 'has a ground-adjustable propeller',
+      },
+      'has another kind of propeller',
+    ),
   ),
   fact('gear.retractable', 'gear.retractable', 'has retractable gear', 'has fixed gear', (a) => a.gear.retractable),
+  fact(
+    'gear.layout',
+    'gear.layout',
+    'has this kind of gear',
+    'has another kind of gear',
+    (a) => a.gear.layout,
+    named({ tail: 'has a tail wheel', nose: 'has a nose wheel' }, 'has another kind of gear'),
+  ),
   fact(
     'gear.emergencyExtension',
     'gear.emergencyExtension',
@@ -91,6 +141,7 @@ export const FACTS: readonly Fact[] = [
     'has this many fuel feeds to select',
     'has fewer fuel feeds to select',
     (a) => a.fuel.sources,
+    count('fuel feed to select', 'fuel feeds to select'),
   ),
   fact(
     'fuel.poweredTransfer',
@@ -122,11 +173,20 @@ export const FACTS: readonly Fact[] = [
     (a) => a.fuel.pressureGauge,
   ),
   fact(
+    'fuel.electricPumps',
+    'fuel.electricPumps',
+    'has electric fuel pumps',
+    'has no electric fuel pump',
+    (a) => a.fuel.electricPumps,
+    count('electric fuel pump', 'electric fuel pumps'),
+  ),
+  fact(
     'batteries',
     'electrical.batteries',
     'has this many batteries',
     'has fewer batteries',
     (a) => a.electrical.batteries.length,
+    count('battery', 'batteries'),
   ),
   fact(
     'backupSupply',
@@ -152,8 +212,18 @@ export const FACTS: readonly Fact[] = [
   fact('electricTrim', 'trim.electric', 'has electric trim', 'has no electric trim', (a) => a.trim.electric),
   fact('autopilot', 'autopilot', 'has an autopilot', 'has no autopilot', (a) => a.autopilot !== false),
   fact('smoke', 'cabin.smoke', 'has a smoke system', 'has no smoke system', (a) => a.cabin.smoke),
-  fact('radios', 'avionics.radios', 'has a radio', 'has no radio', (a) => a.avionics.radios),
-  fact('transponder', 'avionics.transponder', 'has a transponder', 'has no transponder', (a) => a.avionics.transponder),
+  fact('radios', 'avionics.radios', 'has a radio', 'has no radio', (a) => a.avionics.radios, count('radio', 'radios')),
+  fact(
+    'transponder',
+    'avionics.transponder',
+    'has a transponder',
+    'has no transponder',
+    (a) => a.avionics.transponder,
+    named(
+      { single: 'has a transponder with one antenna', diversity: 'has a transponder with two antennas' },
+      'has no transponder',
+    ),
+  ),
   fact(
     'elt',
     'avionics.elt',
@@ -176,8 +246,29 @@ export const FACTS: readonly Fact[] = [
     'has no alternate static source',
     (a) => a.avionics.alternateStatic,
   ),
-  fact('cabinHeat', 'cabin.heat', 'has cabin heat', 'has no cabin heat', (a) => a.cabin.heat),
-  fact('canopy', 'cabin.canopy', 'has a canopy', 'has no canopy', (a) => a.cabin.canopy),
+  fact(
+    'cabinHeat',
+    'cabin.heat',
+    'has cabin heat',
+    'has no cabin heat',
+    (a) => a.cabin.heat,
+    named(
+      {
+        coolant: 'has cabin heat from the coolant',
+        exhaust: 'has cabin heat from the exhaust',
+        electric: 'has electric cabin heat',
+      },
+      'has no cabin heat',
+    ),
+  ),
+  fact(
+    'canopy',
+    'cabin.canopy',
+    'has a canopy',
+    'has no canopy',
+    (a) => a.cabin.canopy,
+    named({ slider: 'has a sliding canopy', hinged: 'has a hinged canopy' }, 'has no canopy'),
+  ),
   fact('plan.spins', 'plan.spins', 'is to be spun', 'is not to be spun', (a) => a.plan.spins),
   fact(
     'plan.aerobatics',

@@ -38,7 +38,11 @@ export const limitsSchema = z.strictObject({
     .default({}),
   engineControl: z.strictObject({ minimum: limit('voltage').optional() }).default({}),
   loadFactor: z
-    .strictObject({ positive: limit('acceleration').optional(), negative: limit('acceleration').optional() })
+    .strictObject({
+      positive: limit('acceleration').optional(),
+      negative: limit('acceleration').optional(),
+      /** lowest the engine maker allows for oil and fuel */ engineLow: limit('acceleration').optional(),
+    })
     .default({}),
   flutterTrueAirspeed: limit('speed').optional(),
   crosswind: limit('speed').optional(),

@@ -1,0 +1,133 @@
+/** First cooling climb and the propeller in flight. */
+import { AIR_COOLED, CONSTANT_SPEED, EXIT, EXIT_DOOR, LIQUID, NOT_CONSTANT_SPEED, RETRACTABLE } from '../../fits.ts';
+import { FLIGHT } from '../../settings.ts';
+import { FLIGHT_STOPS, LEVEL_AND_TURN_BACK } from '../../stops.ts';
+import type { TestData } from '../../test.ts';
+
+export const ENGINE = [
+  {
+    id: 'cooling-climb-first',
+    title: 'First full-power cooling climb, light',
+    stage: 'envelope',
+    system: 'cooling',
+    purpose: 'Show the engine cools in a sustained climb before climb performance flying.',
+    needs: ['third-flight-engine', 'airspeed-calibration-first', 'ground-cooling-door-map'],
+    produces: ['climb cooling margin (light)'],
+    consumes: [
+      'channel corrections',
+      'ground cooling model',
+      'engine baseline in flight',
+      'position error table (low-mid)',
+    ],
+    conditions: {
+      ...FLIGHT,
+      altitude: 'from {{show height 1000 ft}} above ground to peak plus 5 min or planned ceiling',
+    },
+    setup: [
+      { when: RETRACTABLE, text: 'Gear as cleared' },
+      { when: EXIT, text: 'Door full open' },
+      'Start over the field',
+    ],
+    steps: [
+      'Level at about 75 % power until temperatures are steady.',
+      'Takeoff power 1 min, then continuous; {{kias derived.coolingClimbFast}} within {{show speed 3 kt}}.',
+      'Go on until 5 min after each temperature has peaked, or a stop number.',
+      'Land or cool to the start values; again at {{kias speeds.climb}}.',
+      { when: EXIT_DOOR, text: 'Half door only if the corrected peak left {{tempdiff plan.coolingMargin}}.' },
+    ],
+    readings: [
+      { what: 'coolant out', quantity: 'coolant-temperature', measure: 'temp', at: 'each step of height' },
+      { what: 'coolant in', quantity: 'coolant-temperature-in', measure: 'temp', at: 'each step of height' },
+      { what: 'oil temperature', quantity: 'oil-temperature', measure: 'temp', at: 'each step of height' },
+      { what: 'cylinder head', quantity: 'cylinder-head-temperature#n', measure: 'temp', at: 'each step of height' },
+      { what: 'airspeed', quantity: 'indicated-airspeed', measure: 'kias', at: 'each step of height' },
+      { what: 'pressure altitude', quantity: 'pressure-altitude', measure: 'altitude', at: 'start and peak' },
+      { what: 'outside air', quantity: 'outside-air-temperature', measure: 'temp', at: 'each step of height' },
+      { what: 'door', quantity: 'cowl-exit-position', measure: 'ratio', at: 'each climb' },
+    ],
+    channels: [
+      'indicated-airspeed',
+      'pressure-altitude',
+      'outside-air-temperature',
+      'engine-speed',
+      'manifold-pressure',
+      'fuel-flow',
+      'coolant-temperature-in',
+      'coolant-temperature',
+      'coolant-pressure',
+      'oil-temperature',
+      'cylinder-head-temperature#n',
+      'cowl-exit-position',
+    ],
+    pass: [
+      {
+        text: "Peak, corrected to a {{temp derived.hotDay}} sea-level day with the standard's lapse, within limits",
+        source: '14cfr23-1041',
+      },
+      { text: 'Stabilise 75 %, 1 minute takeoff power, continue to 5 min past peak', source: 'cs-22-1047' },
+    ],
+    stop: [...FLIGHT_STOPS, 'no peak by {{height plan.practiceCeiling}}'],
+    action: [...LEVEL_AND_TURN_BACK],
+    hazards: [
+      {
+        hazard: [{ when: LIQUID, text: 'Boil-over' }, { when: AIR_COOLED, text: 'Overheating' }, ' and engine loss'],
+        mitigation: 'stay within glide, stop at margin',
+      },
+    ],
+    reductions: ['cooling-climb'],
+    flightMinutes: 30,
+    groundMinutes: 18,
+    blocks: '2 speeds x 2 door positions where fitted',
+    planning: {
+      load: 'light-forward',
+      risk: 3,
+      opens: 'a sustained full-power climb',
+      height: { value: 1000, unit: 'ft' },
+    },
+    sources: ['14cfr23-1041', 'cs-22-1047', '14cfr23-1047'],
+  },
+  {
+    id: 'propeller-speed-control-flight',
+    title: ['Propeller', { when: CONSTANT_SPEED, text: ' and governor' }, ' in flight'],
+    stage: 'envelope',
+    system: 'propeller',
+    purpose: 'Show rpm stays controlled as speed rises, before fast descents.',
+    needs: ['third-flight-engine', 'propeller-governor-ground'],
+    produces: ['windmill rpm curve'],
+    consumes: ['governor setting'],
+    conditions: { ...FLIGHT },
+    setup: ['Cruise', 'Then {{show speed 5 kt}} steps'],
+    steps: [
+      { when: CONSTANT_SPEED, text: 'Three rpm at three speeds; throttle 2 s up, 2 s down.' },
+      { when: CONSTANT_SPEED, text: 'Read overshoot and time to settle.' },
+      { when: NOT_CONSTANT_SPEED, text: 'Full throttle level: rpm; then shallow descent.' },
+      'Idle glide from {{kias speeds.climb}} up in {{show speed 10 kt}} steps: windmill rpm.',
+    ],
+    after: ['Extrapolate closed-throttle rpm to {{kias speeds.neverExceed}}.'],
+    readings: [
+      { what: 'engine speed', quantity: 'engine-speed', measure: 'rpm', at: 'each' },
+      { what: 'overshoot', quantity: 'engine-speed', measure: 'rpm', at: 'each' },
+      { what: 'time to settle', measure: 'seconds', at: 'each' },
+      { what: 'windmill rpm', quantity: 'engine-speed', measure: 'rpm', at: 'each speed' },
+      { what: 'airspeed', quantity: 'indicated-airspeed', measure: 'kias', at: 'each' },
+    ],
+    channels: ['engine-speed', 'manifold-pressure', 'indicated-airspeed', 'oil-pressure'],
+    pass: [
+      {
+        when: NOT_CONSTANT_SPEED,
+        text: 'Closed throttle at VNE extrapolates under 110 % of maximum continuous rpm',
+        source: '14cfr23-33',
+      },
+      { when: CONSTANT_SPEED, text: 'Overshoot under 3 % and under 3 s', source: 'practice' },
+    ],
+    stop: [...FLIGHT_STOPS, 'engine speed at {{rpm limits.engineSpeed.maximum}}'],
+    action: [['throttle closed, nose up gently', { when: CONSTANT_SPEED, text: ', propeller coarse' }]],
+    hazards: [{ hazard: 'Overspeed', mitigation: 'reduce speed, close throttle' }],
+    reductions: ['engine-runup'],
+    flightMinutes: 18,
+    groundMinutes: 6,
+    blocks: '3 rpm x 3 speeds; fixed pitch: each speed',
+    planning: { load: 'light-forward', risk: 2, height: { value: 5000, unit: 'ft' } },
+    sources: ['14cfr23-33'],
+  },
+] satisfies readonly TestData[];

@@ -1,0 +1,108 @@
+/** Low speed before any stall: stability first, then slow flight. */
+import { FLAPS, NO_FLAPS, RETRACTABLE } from '../../fits.ts';
+import { FLIGHT } from '../../settings.ts';
+import { FLIGHT_STOPS, RECOVER_FROM_STALL } from '../../stops.ts';
+import type { TestData } from '../../test.ts';
+
+export const LOW_SPEED = [
+  {
+    id: 'pitch-stability-first-look',
+    title: 'First look at pitch stability',
+    stage: 'envelope',
+    system: 'stability',
+    purpose: 'Show stable stick force at the present CG before anything is moved aft.',
+    needs: ['airspeed-calibration-first'],
+    produces: ['stability at first CG'],
+    conditions: { ...FLIGHT, altitude: '{{show height 6000 ft}} above ground' },
+    setup: ['Trim low cruise', 'Do not touch trim'],
+    steps: [
+      "Trim at low cruise; don't touch trim.",
+      'Pull to 10 %, then 20 % slower: force?',
+      'Push to 10 %, then 20 % faster: force?',
+      'Release gently: return speed.',
+      'One small quick pitch pulse: dies at once?',
+    ],
+    readings: [
+      { what: 'force', quantity: 'stick-force', measure: 'force', at: 'each speed' },
+      { what: 'airspeed', quantity: 'indicated-airspeed', measure: 'kias', at: 'each' },
+      { what: 'free return', quantity: 'indicated-airspeed', measure: 'kias', at: 'each' },
+    ],
+    channels: [
+      'indicated-airspeed',
+      'pressure-altitude',
+      'pitch-angle',
+      'normal-acceleration',
+      'stick-force',
+      'pitch-trim-position',
+    ],
+    pass: [
+      { text: 'Pull for slower, push for faster at 10 and 20 %', source: 'ac-90-89a-ch5-sec3' },
+      { text: 'Neutral or negative: stop and get advice', source: 'ac-90-89a-ch5-sec3' },
+    ],
+    stop: [...FLIGHT_STOPS, 'force reverses or vanishes'],
+    action: ['trim speed by small inputs, no pulse, land, CG not moved aft'],
+    hazards: [{ hazard: 'Unstable airplane diverges', mitigation: 'small steps, speed band far from limits' }],
+    reductions: ['trim-stability'],
+    flightMinutes: 12,
+    groundMinutes: 6,
+    blocks: 'first CG',
+    planning: { load: 'light-forward', risk: 2, height: { value: 6000, unit: 'ft' } },
+    sources: ['ac-90-89a-ch5-sec3', '14cfr23-173'],
+  },
+  {
+    id: 'slow-flight',
+    title: 'Slow flight and approach to stall',
+    stage: 'envelope',
+    system: 'stall',
+    purpose: 'Learn control at low speed before any stall.',
+    needs: ['airspeed-calibration-first', 'pitch-stability-first-look'],
+    produces: ['warning speeds'],
+    consumes: ['position error table (low-mid)', 'stability at first CG'],
+    conditions: { ...FLIGHT, altitude: '{{show height 6000 ft}} above ground' },
+    setup: ['Harness, loose items, clearing turns', 'Recovery briefed'],
+    steps: [
+      [
+        { when: FLAPS, text: 'Flaps up: slow' },
+        { when: NO_FLAPS, text: 'Slow' },
+        ' {{show slowing 1 kt}} to the first warning; note; recover.',
+      ],
+      'Speed up; steps of {{show speed 5 kt}} down to 1.2 x warning: small yaw, roll, 20 deg turns.',
+      { when: FLAPS, text: ['Landing flap', { when: RETRACTABLE, text: ', gear down' }, ': the same.'] },
+      'Small power changes at the lowest step.',
+      'Note where vane or angle sensor sounds, if fitted.',
+    ],
+    readings: [
+      { what: 'speed at first warning', quantity: 'indicated-airspeed', measure: 'kias', at: 'each' },
+      { what: 'pitch', quantity: 'pitch-angle', measure: 'angle', at: 'each' },
+      { what: 'stick position and force', unit: 'text', at: 'each' },
+      { what: 'warning sensor, if fitted', quantity: 'angle-of-attack', measure: 'angle', at: 'each' },
+    ],
+    channels: [
+      'indicated-airspeed',
+      'pressure-altitude',
+      'roll-angle',
+      'pitch-angle',
+      'heading-magnetic',
+      'engine-speed',
+      'manifold-pressure',
+      'angle-of-attack',
+    ],
+    pass: [
+      { text: 'Roll and yaw follow controls without reversal', source: '14cfr23-201' },
+      { text: 'First sign recorded before stalls are tried', source: 'ac-90-89a-ch3' },
+    ],
+    stop: [
+      ...FLIGHT_STOPS,
+      'wing drop or nose rise without command',
+      'below {{height plan.stallFloor}}: end the series',
+    ],
+    action: [...RECOVER_FROM_STALL],
+    hazards: [{ hazard: 'Surprise stall', mitigation: 'altitude, ball centred' }],
+    reductions: ['stall'],
+    flightMinutes: 18,
+    groundMinutes: 12,
+    blocks: 'each flap setting',
+    planning: { load: 'light-forward', risk: 2, height: { value: 6000, unit: 'ft' } },
+    sources: ['ac-90-89a-ch3', '14cfr23-201'],
+  },
+] satisfies readonly TestData[];

@@ -1,0 +1,148 @@
+/** Propeller and engine controls before the first start; the smoke system. */
+import {
+  CARBURETTOR,
+  CONSTANT_SPEED,
+  ELECTRONIC_CONTROL,
+  MIXTURE,
+  NO_CARBURETTOR,
+  SEVERAL_SOURCES,
+  SMOKE,
+} from '../../fits.ts';
+import { HANGAR } from '../../settings.ts';
+import type { TestData } from '../../test.ts';
+
+export const ENGINE = [
+  {
+    id: 'propeller-track-stops',
+    title: ['Propeller bolts and tracking', { when: CONSTANT_SPEED, text: ', pitch stops' }],
+    stage: 'shop',
+    system: 'propeller',
+    purpose: [
+      'Show the propeller runs true',
+      { when: CONSTANT_SPEED, text: ' and the blade angles match the stops' },
+      '.',
+    ],
+    needs: ['open-inspection'],
+    produces: ['blade angles'],
+    conditions: { ...HANGAR },
+    setup: [
+      ['Ignition', { when: ELECTRONIC_CONTROL, text: ' and engine control' }, ' off, plugs out, chocks'],
+      'Protractor on blade station',
+      'Wooden block',
+    ],
+    steps: [
+      'Torque in sequence; safety.',
+      'Track each tip past the block.',
+      { when: CONSTANT_SPEED, text: 'Blade angle at low and high stop, each blade.' },
+      { when: CONSTANT_SPEED, text: 'Move pitch by hand or oil gun: smooth, no leak.' },
+      { when: CONSTANT_SPEED, text: 'Governor lever to stop, cushion, arm safety.' },
+      'Spinner run-out; nicks dressed.',
+    ],
+    readings: [
+      { what: 'tip track', measure: 'small', at: 'per blade' },
+      { what: 'blade angle low, high', measure: 'angle', at: 'per blade', when: CONSTANT_SPEED },
+      { what: 'bolt torque', measure: 'torque', at: 'each' },
+    ],
+    pass: [
+      {
+        text: "Tips track within {{show small 0.0625 in}} of each other, or the maker's limit",
+        source: 'ac-90-89a-ch1-sec12-track',
+      },
+      { text: "Maker's limit governs", source: 'ac-43-13-1b-ch8' },
+      {
+        text: 'Bolts rechecked every hour for 10 hours then each 5 hours, or per maker',
+        source: 'ac-90-89a-ch1-sec12',
+      },
+      { when: CONSTANT_SPEED, text: 'Blade angles within 0.2 deg of each other', source: 'practice' },
+    ],
+    stop: ['crack, play at root'],
+    hazards: [
+      {
+        hazard: 'Kick over of engine',
+        mitigation: ['plugs out, ', { when: ELECTRONIC_CONTROL, text: 'coils unplugged, ' }, 'treat propeller as live'],
+      },
+    ],
+    groundMinutes: 120,
+    blocks: 'once; each removal',
+    planning: { risk: 1, daylight: false },
+    sources: ['ac-90-89a-ch1-sec12', 'ac-90-89a-ch1-sec12-track', 'ac-43-13-1b-ch8', '14cfr23-33'],
+  },
+  {
+    id: 'engine-controls-rigging',
+    title: [
+      'Throttle',
+      { when: CONSTANT_SPEED, text: ', propeller' },
+      { when: MIXTURE, text: ', mixture' },
+      ' and air control rigging',
+    ],
+    stage: 'shop',
+    system: 'engine',
+    purpose: 'Show each engine control reaches its stop, stays put and fails to a safe side.',
+    needs: ['open-inspection'],
+    produces: ['engine control rigging record'],
+    conditions: { ...HANGAR },
+    setup: ['Engine stopped, cowl off, friction set as in flight'],
+    steps: [
+      'Move each lever stop to stop: engine stop met first, cushion at the lever.',
+      'Throttle friction: lever stays where it is left.',
+      'Check cable ends, swivels, pins and supports.',
+      'Unhook the throttle cable: which way does the engine go? Write it down.',
+      [
+        { when: CARBURETTOR, text: 'Carburettor heat' },
+        { when: NO_CARBURETTOR, text: 'Alternate air' },
+        ': full open, full shut, seal.',
+      ],
+      { when: SEVERAL_SOURCES, text: 'Selector: detents, sense, no between position unseen.' },
+      'Repeat with engine pushed on its mounts to both ends.',
+    ],
+    readings: [
+      { what: 'lever travel', measure: 'small', at: 'each lever' },
+      { what: 'cushion', measure: 'small', at: 'each lever' },
+      { what: 'failed-cable position', unit: 'text', at: 'each control' },
+    ],
+    pass: [
+      { text: 'Stops met at the engine, cushion at the lever', source: 'practice' },
+      { text: 'Failure side of each control is known and in the checklist', source: 'practice' },
+    ],
+    stop: ['control binds or an end fitting turns loose'],
+    hazards: [{ hazard: 'Control jams in flight', mitigation: 'full travel with the engine moved on its mounts' }],
+    groundMinutes: 120,
+    blocks: 'per control',
+    planning: { daylight: false },
+    sources: [],
+  },
+  {
+    id: 'smoke-system-ground',
+    title: 'Smoke system check, engine off',
+    stage: 'shop',
+    system: 'cabin',
+    applies: SMOKE,
+    purpose: 'Show tank, pump, valve and nozzle leak nothing near the exhaust and shut off.',
+    needs: ['fuel-tank-leak-vent', 'first-power-up'],
+    produces: ['smoke oil flow'],
+    conditions: { ...HANGAR },
+    setup: ['Line off at nozzle into can', 'Measured oil'],
+    steps: [
+      'Fill; leak check 24 h.',
+      'Flow into a can at normal volts and at {{volts limits.bus.low}}.',
+      'Valve failed open: does the second shut-off stop it?',
+      'Nozzle aim and cowl drain clear of the exhaust.',
+      'Add tank arm to the loading plan.',
+    ],
+    readings: [
+      { what: 'flow', measure: 'flow', at: 'per run' },
+      { what: 'leak', unit: 'text', at: 'after 24 h' },
+    ],
+    channels: ['bus-voltage#1'],
+    pass: [
+      { text: 'Shut-off works with pump on', source: 'practice' },
+      { text: 'No leak on hot parts', source: 'practice' },
+    ],
+    stop: ['leak'],
+    hazards: [{ hazard: 'Oil fire at exhaust', mitigation: 'drip shield, extinguisher at first hot test' }],
+    groundMinutes: 60,
+    blocks: 'once',
+    planning: { daylight: false },
+    sources: ['ac-23-17c'],
+  },
+] satisfies readonly TestData[];

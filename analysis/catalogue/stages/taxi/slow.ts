@@ -1,0 +1,123 @@
+/** Taxi at walking pace, and with holds. */
+import { EXIT, GROUND_FAN, RETRACTABLE, TAILWHEEL } from '../../fits.ts';
+import { RUNWAY } from '../../settings.ts';
+import { COOL_DOWN, RUNNING_STOPS } from '../../stops.ts';
+import type { TestData } from '../../test.ts';
+
+export const SLOW = [
+  {
+    id: 'taxi-slow',
+    title: 'Slow taxi, steering and brake conditioning',
+    stage: 'taxi',
+    system: 'gear',
+    purpose: 'Show steering, brakes, view and ground handling at walking to jogging speed; bed the linings.',
+    needs: [
+      'ground-run-inspection',
+      'loading-envelope-plan',
+      'gear-indication-squat-faults',
+      'canopy-harness-egress',
+      'documents-and-placards',
+      'brake-ground-check',
+    ],
+    produces: ['brake bedding record'],
+    consumes: ['brake record', 'fault table', 'first-flight load', 'ready-to-taxi record'],
+    conditions: { ...RUNWAY },
+    setup: ['Pilot dressed as for flight, harness tight', { when: RETRACTABLE, text: 'Gear ground locks stay in' }],
+    steps: [
+      'First brake within {{show distance 10 ft}}; stop and look at both sides.',
+      'Turns left and right, figure eight, least radius; view ahead.',
+      "Bed linings by their maker's stops; cool between.",
+      'Hold {{rpm engine.checkSpeed}} on the brakes.',
+      ['Taxi 15 min', { when: EXIT, text: ', door open' }, '; read temperatures each 3 min.'],
+    ],
+    after: ['Shimmy, pull, drag, leaks, hot wheel, tyre.'],
+    readings: [
+      { what: 'brake hold rpm', quantity: 'engine-speed', measure: 'rpm', at: 'once' },
+      { what: 'coolant out', quantity: 'coolant-temperature', measure: 'temp', at: 'each 3 min' },
+      { what: 'cylinder head', quantity: 'cylinder-head-temperature#n', measure: 'temp', at: 'each 3 min' },
+      { what: 'oil temperature', quantity: 'oil-temperature', measure: 'temp', at: 'each 3 min' },
+      { what: 'wheel temperature', measure: 'temp', at: 'after' },
+      { what: 'turn radius', measure: 'distance', at: 'each side' },
+    ],
+    channels: [
+      'ground-speed',
+      'latitude',
+      'longitude',
+      'engine-speed',
+      'coolant-temperature',
+      'oil-temperature',
+      'outside-air-temperature',
+    ],
+    pass: [
+      { text: 'Tracks straight, brakes firm, hold check rpm', source: 'ac-90-89a-ch2-sec1' },
+      { text: 'Lining conditioned as maker says', source: 'maker' },
+    ],
+    stop: [...RUNNING_STOPS, 'brake pull, pedal sink, shimmy'],
+    action: [...COOL_DOWN],
+    hazards: [
+      { hazard: 'Brake fire', mitigation: 'cool-down, extinguisher, no water on hot wheel' },
+      { when: TAILWHEEL, hazard: 'Nose over', mitigation: 'stick back, no hard stop' },
+    ],
+    groundMinutes: 90,
+    blocks: 'calm; light crosswind',
+    planning: { load: 'first-flight', risk: 1, opens: 'the airplane moves under its own power' },
+    sources: ['ac-90-89a-ch2-sec1', '14cfr23-735'],
+  },
+  {
+    id: 'taxi-cooling-hold',
+    title: 'Taxi with holds: cooling in real use',
+    stage: 'taxi',
+    system: 'cooling',
+    purpose: 'Show a full taxi, wait, runup and backtrack without reaching limits.',
+    needs: ['taxi-slow', 'ground-cooling-door-map'],
+    produces: ['line-up temperature gate'],
+    consumes: ['ground cooling model', 'maximum hold time', 'hold time limit'],
+    conditions: { ...RUNWAY },
+    setup: [
+      [
+        'Real route',
+        { when: EXIT, text: '; door as the checklist will say' },
+        { when: GROUND_FAN, text: '; fan as the checklist will say' },
+      ],
+    ],
+    steps: [
+      'Cold start: minutes to {{temp limits.oil.takeoffMinimum}} oil.',
+      'Taxi 10 min; read temperatures.',
+      'Hold 10 min; read.',
+      'Runup; read. Backtrack; read.',
+      { when: GROUND_FAN, text: 'Same route with the fan as it will be for takeoff.' },
+    ],
+    after: ['Compare with the ground model; set line-up gate {{temp plan.lineUpTemperature}}.'],
+    readings: [
+      { what: 'coolant out', quantity: 'coolant-temperature', measure: 'temp', at: 'each event' },
+      { what: 'cylinder head', quantity: 'cylinder-head-temperature#n', measure: 'temp', at: 'each event' },
+      { what: 'oil temperature', quantity: 'oil-temperature', measure: 'temp', at: 'each event' },
+      { what: 'outside air', quantity: 'outside-air-temperature', measure: 'temp', at: 'start' },
+      { what: 'time per leg', measure: 'minutes', at: 'each' },
+    ],
+    channels: [
+      'ground-speed',
+      'engine-speed',
+      'coolant-temperature-in',
+      'coolant-temperature',
+      'oil-temperature',
+      'outside-air-temperature',
+      'cowl-exit-position',
+      'cooling-fan-state',
+    ],
+    pass: [
+      {
+        text: 'At line-up at least {{show tempdiff 20 dF}} below limit after correction to a {{temp derived.hotDay}} day, or time limit',
+        source: 'practice',
+      },
+    ],
+    stop: [...RUNNING_STOPS],
+    action: [...COOL_DOWN],
+    hazards: [{ hazard: 'Overheat at takeoff', mitigation: 'line-up temperature gate on card' }],
+    reductions: ['cooling-ground'],
+    groundMinutes: 60,
+    blocks: 'the procedure of the checklist; a second one where there is a choice',
+    planning: { load: 'first-flight', risk: 2 },
+    sources: ['14cfr23-1041', 'ac-90-89a-ch2-sec1'],
+  },
+] satisfies readonly TestData[];
