@@ -21,8 +21,9 @@ export interface EngineMoment {
   fan: boolean;
   busVoltage: number;
   generatorCurrent: number;
-  /** m; only recorders wired to the altitude encoder show it */
+  /** m, from the altitude encoder, and m3 since start; shown only where the flight pages are recorded */
   pressureAltitude?: number;
+  fuelUsed?: number;
 }
 
 /** Fixed errors of the sensors as fitted, reading less truth, K. The same in every log of the story. */
@@ -57,6 +58,7 @@ export interface MonitorColumns {
   voltage: Float64Array;
   current: Float64Array;
   encoder: Float64Array | null;
+  fuelUsed: Float64Array | null;
 }
 
 /**
@@ -64,8 +66,9 @@ export interface MonitorColumns {
  * @param random its stream
  * @param size most rows it will take
  * @param noise factor on noise and offsets; 0 is a perfect recorder that still rounds
+ * @param flight true: the flight pages too, fuel used and encoder altitude
  */
-export function engineMonitor(random: Random, size: number, offsets: SensorOffsets, noise = 1, encoder = false) {
+export function engineMonitor(random: Random, size: number, offsets: SensorOffsets, noise = 1, flight = false) {
   const column = () => new Float64Array(size);
   const columns: MonitorColumns = {
     engineSpeed: column(),
@@ -80,7 +83,8 @@ export function engineMonitor(random: Random, size: number, offsets: SensorOffse
     fan: column(),
     voltage: column(),
     current: column(),
-    encoder: encoder ? column() : null,
+    encoder: flight ? column() : null,
+    fuelUsed: flight ? column() : null,
   };
   const follow = { coolant: lag(MONITOR.coolantLag, 1), oil: lag(MONITOR.oilLag, 1), air: lag(MONITOR.airLag, 1) };
   const shake = (size: number) => noise * size * random.normal();
@@ -104,6 +108,7 @@ export function engineMonitor(random: Random, size: number, offsets: SensorOffse
     columns.fan[i] = m.fan ? 1 : 0;
     columns.voltage[i] = m.busVoltage + shake(0.03);
     columns.current[i] = Math.max(0, m.generatorCurrent + (running ? shake(0.5) : 0));
+    if (columns.fuelUsed) columns.fuelUsed[i] = fromSi(m.fuelUsed ?? 0, 'L');
     if (columns.encoder) columns.encoder[i] = fromSi(m.pressureAltitude ?? 0, 'ft');
     return Math.round(coolant / MONITOR.temperatureStep) * MONITOR.temperatureStep;
   };
@@ -137,6 +142,7 @@ export function engineMonitorCsv(
     { header: 'Main bus [V]', step: 0.1, values: columns.voltage },
     { header: 'Generator [A]', step: 1, values: columns.current },
   ];
+  if (columns.fuelUsed) list.push({ header: 'Fuel used [L]', step: 0.1, values: columns.fuelUsed });
   if (columns.encoder) list.push({ header: 'Encoder alt [ft]', step: 10, values: columns.encoder });
   const millis = Float64Array.from({ length: rows }, (_, i) => startLocalMillis + 1000 * i);
   const preamble = ['# Engine monitor', `# Session ${session}`, '# Clock: local, set by hand'];

@@ -1,44 +1,30 @@
 /** Every file the generator writes, as text by its place under sample-tests/. Pure: the tests compare it with the disk. */
+import { airspeedFlight } from './airspeed-flight.ts';
+import { climbFlight } from './climb-flight.ts';
 import { groundRun } from './ground-run.ts';
-import { truthText, type Units } from './truth-text.ts';
-
-const UNITS: Units = {
-  fromSeconds: 's',
-  toSeconds: 's',
-  stoppedAtSeconds: 's',
-  shutdownAtSeconds: 's',
-  peakAfterShutdownSeconds: 's',
-  timeToRestart: 's',
-  timeConstant: 's',
-  slowTimeConstant: 's',
-  engineSpeed: '1/s',
-  exit: '1',
-  thermostatAtEnd: '1',
-  airMean: 'K',
-  equilibrium: 'K',
-  equilibriumOverAir: 'dK',
-  equilibriumThermostatOpen: 'K',
-  oilEquilibrium: 'K',
-  coolantAtEnd: 'K',
-  coolantAtShutdown: 'K',
-  peakAfterShutdown: 'K',
-  coolant: 'dK',
-  oil: 'dK',
-  air: 'dK',
-};
+import { truthText } from './truth-text.ts';
+import { TRUTH_UNITS } from './truth-units.ts';
 
 /** Path under sample-tests/ and text of each generated file. */
 export function sampleFiles(): Map<string, string> {
   const files = new Map<string, string>();
-  const first = groundRun({ story: 1 });
-  const second = groundRun({ story: 2 });
-  files.set('ouzel/logs/ground-run-1.csv', first.csv);
-  files.set('ouzel/logs/ground-run-2.csv', second.csv);
-  const ouzel = {
-    about:
-      'What lies behind each generated log of Ouzel. Invented; SI, each number with its unit; times from the first row of the log. Sensor offsets are reading less truth. No reduction reads this file.',
-    logs: { 'ground-run-1.csv': first.truth, 'ground-run-2.csv': second.truth },
+  const logs: Record<string, unknown> = {};
+  const add = (names: Record<string, string>, truth: unknown) => {
+    for (const [name, text] of Object.entries(names)) files.set(`ouzel/logs/${name}.csv`, text);
+    logs[Object.keys(names).join(' + ')] = truth;
   };
-  files.set('ouzel/truth.json', truthText(ouzel, UNITS));
+
+  const first = groundRun({ story: 1 });
+  add({ 'ground-run-1': first.csv }, first.truth);
+  const second = groundRun({ story: 2 });
+  add({ 'ground-run-2': second.csv }, second.truth);
+  const airspeed = airspeedFlight();
+  add({ 'airspeed-gps': airspeed.logs.logger(), 'airspeed-monitor': airspeed.logs.monitor() }, airspeed.truth);
+  const climb = climbFlight();
+  add({ 'climb-gps': climb.logs.logger(), 'climb-monitor': climb.logs.monitor() }, climb.truth);
+
+  const about =
+    'What lies behind each generated log of Ouzel. Invented. SI, each number with its unit; times from the first row of the first log named. Offsets are reading less truth. No reduction reads this file.';
+  files.set('ouzel/truth.json', truthText({ about, logs }, TRUTH_UNITS));
   return files;
 }

@@ -52,8 +52,9 @@ export const OUZEL_HEAT = {
   radiatorStopped: 0.02,
   /** duct flow of the fan alone, in units of the wash at the reference */
   fanFlow: 0.585,
-  /** dynamic pressure that gives the flow of the reference wash, Pa */
-  flightFlowPressure: 215,
+  /** dynamic pressure that gives the flow of the reference wash, Pa; a scoop at speed turns ever more air away */
+  flightFlowPressure: 20.5,
+  flightFlowExponent: 0.7,
   thermostatStart: toSi(80, 'degC'),
   thermostatOpen: toSi(92, 'degC'),
   waxLag: 12,
@@ -85,7 +86,7 @@ export function coolantHeat(engineSpeed: number, power: number): number {
 /** Flow of air through the duct, 1 at the reference. */
 function ductFlow(o: Operation): number {
   const wash = o.engineSpeed / REFERENCE_SPEED;
-  const flight = o.dynamicPressure / OUZEL_HEAT.flightFlowPressure;
+  const flight = (o.dynamicPressure / OUZEL_HEAT.flightFlowPressure) ** OUZEL_HEAT.flightFlowExponent;
   const fan = o.fan ? OUZEL_HEAT.fanFlow : 0;
   return Math.sqrt(wash * wash + flight + fan * fan) * o.gust;
 }
@@ -120,7 +121,7 @@ function conductances(o: Operation): Conductances {
   return {
     radiator: h.radiator * flow * doorShare(o) - h.skin,
     skin: h.skin,
-    oilToAir: h.oilCooler * flow ** 0.6,
+    oilToAir: h.oilCooler * flow ** 0.9,
     headToCoolant: h.headToCoolant,
   };
 }

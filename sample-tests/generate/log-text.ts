@@ -18,17 +18,23 @@ export interface Stamp {
 /** Date and time of day in two columns, whole seconds, no zone. */
 export const LOCAL_STAMP: Stamp = {
   headers: ['Date', 'Time'],
-  text: (millis) => {
-    const iso = new Date(millis).toISOString();
-    return `${iso.slice(0, 10)},${iso.slice(11, 19)}`;
-  },
+  text: (millis) => toSecond(millis).replace('T', ','),
+};
+
+/** The same with tenths of a second. */
+export const LOCAL_TENTHS_STAMP: Stamp = {
+  headers: ['Date', 'Time'],
+  text: (millis) => `${toSecond(millis).replace('T', ',')}.${tenths(millis)}`,
 };
 
 /** One column, ISO 8601 UTC with tenths. */
 export const UTC_STAMP: Stamp = {
   headers: ['UTC'],
-  text: (millis) => `${new Date(millis).toISOString().slice(0, 21)}Z`,
+  text: (millis) => `${toSecond(millis)}.${tenths(millis)}Z`,
 };
+
+const tenths = (millis: number): number => Math.floor((millis % 1000) / 100);
+const toSecond = (millis: number): string => new Date(millis).toISOString().slice(0, 19);
 
 /**
  * A recorder file.

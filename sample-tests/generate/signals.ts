@@ -34,9 +34,18 @@ export function lag(lagSeconds: number, stepSeconds: number): (input: number) =>
   };
 }
 
-/** A value as text, rounded to a step: `rounded(93.26, 0.5)` is `93.5`. */
+/**
+ * A value as a display shows it: `rounded(93.26, 0.5)` is `93.5`. Steps are 1 or more, or divide a power of ten.
+ * Written out because the samples hold a million numbers and `toFixed` is the slowest part of writing them.
+ */
 export function rounded(value: number, step: number): string {
-  const decimals = step >= 1 ? 0 : Math.ceil(-Math.log10(step) - 1e-9);
-  const text = (Math.round(value / step) * step).toFixed(decimals);
-  return Number(text) === 0 ? text.replace('-', '') : text;
+  const steps = Math.round(value / step);
+  if (step >= 1) return String(steps * step + 0);
+  const decimals = Math.ceil(-Math.log10(step) - 1e-9);
+  const scale = POWERS[decimals] ?? 10 ** decimals;
+  const whole = Math.abs(Math.round(steps * step * scale));
+  const fraction = String(whole % scale).padStart(decimals, '0');
+  return `${steps < 0 ? '-' : ''}${Math.trunc(whole / scale)}.${fraction}`;
 }
+
+const POWERS = [1, 10, 100, 1000, 10_000, 100_000, 1_000_000];

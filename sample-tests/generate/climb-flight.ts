@@ -1,0 +1,273 @@
+/**
+ * Story item 7: climbs at five speeds through two bands on reciprocal headings, then a cooling climb from 450 m to
+ * 2600 m whose coolant peaks on the way. Rates are what the energy leaves; rising and sinking air scatters them.
+ */
+
+import { density, densityAltitude, GRAVITY, pressureAt, standardTemperature, trueAirspeed } from './air.ts';
+import { sensed } from './air-data-logger.ts';
+import { type FlightOptions, mean } from './airspeed-flight.ts';
+import { type FlightSetting, type FlightState, fly } from './flight.ts';
+import {
+  type ClockTruth,
+  drawFlightOffsets,
+  type FlightLogs,
+  type FlightOffsets,
+  flightLogs,
+  OUZEL_FLIGHT_OFFSETS,
+} from './flight-logs.ts';
+import { CLEAN, climbTo, degrees, knots, level, type Manoeuvre, sinkTo, turnTo } from './manoeuvre.ts';
+import { calibratedFor, specificExcessPower } from './ouzel.ts';
+import { randomFrom } from './random.ts';
+import type { Weather } from './wind.ts';
+
+export interface ClimbRun {
+  fromSeconds: number;
+  toSeconds: number;
+  /** means of noiseless values */
+  ias: number;
+  cas: number;
+  tas: number;
+  heading: number;
+  mass: number;
+  pressureAltitude: number;
+  densityAltitude: number;
+  temperature: number;
+  /** change of true height over the run divided by its time, air's own motion and gradient of wind included, m/s */
+  rateObserved: number;
+  /** of the airplane itself in still air of that day, at the run's mean speed, density and mass, TAS constant, m/s */
+  specificExcessPower: number;
+  /** the same at constant calibrated airspeed and at the standard mass: what a handbook prints, m/s */
+  rateStandard: number;
+}
+
+export interface BestClimb {
+  pressureAltitude: number;
+  densityAltitude: number;
+  /** calibrated airspeeds of the best rate and the steepest climb, and their indicated ones, m/s */
+  bestRateSpeed: number;
+  bestRateIas: number;
+  bestRate: number;
+  bestAngleSpeed: number;
+  bestAngleIas: number;
+  /** speeds within 2 % of the best rate, calibrated */
+  flatFrom: number;
+  flatTo: number;
+}
+
+export interface CoolingClimb {
+  fromSeconds: number;
+  toSeconds: number;
+  coolantPeak: number;
+  coolantPeakSeconds: number;
+  airAtPeak: number;
+  oilPeak: number;
+  oilPeakSeconds: number;
+}
+
+export interface ClimbTruth {
+  seed: number;
+  offsets: FlightOffsets;
+  clock: ClockTruth;
+  /** a pilot may be told these */
+  massAtFirstRow: number;
+  standardMass: number;
+  runs: ClimbRun[];
+  best: BestClimb[];
+  cooling: CoolingClimb;
+}
+
+export interface ClimbFlight {
+  logs: FlightLogs;
+  states: FlightState[];
+  truth: ClimbTruth;
+}
+
+export const CLIMB_SEED = 7101;
+const STANDARD_MASS = 1080;
+const WARMER = 11;
+const SPEEDS = [70, 79, 88, 97, 108];
+const HEADINGS = [335, 155];
+const BANDS = [{ bottom: 600 }, { bottom: 1800 }];
+const RUN_SECONDS = 120;
+const COOLING_FROM = 450;
+const COOLING_TO = 2600;
+const COOLING_SPEED = 95;
+const FLIGHT_SECONDS = 5400;
+
+/** The two files of the flight and what lies behind them; the same options give the same bytes. */
+export function climbFlight(options: FlightOptions = {}): ClimbFlight {
+  const seed = options.seed ?? CLIMB_SEED;
+  const noise = options.noise ?? 1;
+  const random = randomFrom(seed, 'climb flight');
+  const offsets =
+    options.offsets ?? (seed === CLIMB_SEED ? OUZEL_FLIGHT_OFFSETS : drawFlightOffsets(random.stream('offsets')));
+  const weather: Weather = {
+    windFrom: degrees(250),
+    windSpeed: knots(14),
+    referenceHeight: 1200,
+    shear: 0.002,
+    veer: degrees(0.008),
+    drift: { north: (noise * knots(0.8)) / 3600, east: (noise * knots(0.6)) / 3600 },
+    midSeconds: FLIGHT_SECONDS / 2,
+    wanderSize: 0.2,
+    wanderMemory: 600,
+    gust: 0.5,
+    gustUp: 0.35,
+    lift: 0.15,
+    liftMemory: 60,
+  };
+  const setting: FlightSetting = {
+    weather,
+    warmer: WARMER,
+    fieldHeight: 226,
+    fieldPressureAltitude: 201,
+    startHeight: 500,
+    startHeading: degrees(350),
+    startIas: knots(97),
+    mass: 1062,
+    latitude: degrees(45),
+    longitude: degrees(-37),
+    warmth: 1,
+    noise,
+  };
+  const { states, flown } = fly(plan(), setting, random);
+  const recorders = {
+    startUtcMillis: Date.UTC(2031, 4, 14, 7, 41, 52),
+    monitorAheadSeconds: 49.6,
+    monitorStartsAfter: 17,
+    session: 31,
+  };
+  const logs = flightLogs(states, random, recorders, offsets, noise);
+  const of = (role: Manoeuvre['role']) => flown.filter((one) => one.manoeuvre.role === role);
+  const cooling = of('cooling-climb').flatMap((one) => states.slice(one.from, one.to));
+  return {
+    logs,
+    states,
+    truth: {
+      seed,
+      offsets,
+      clock: logs.clock,
+      massAtFirstRow: setting.mass,
+      standardMass: STANDARD_MASS,
+      runs: of('climb').map((one) => runTruth(states.slice(one.from, one.to))),
+      best: BANDS.map((band) => bestClimb(pressureAltitudeAt(states, band.bottom + 300))),
+      cooling: coolingTruth(cooling),
+    },
+  };
+}
+
+function plan(): Manoeuvre[] {
+  const list: Manoeuvre[] = [];
+  for (const band of BANDS) {
+    const start = band.bottom - 60;
+    for (const speed of SPEEDS) {
+      for (const degreesTrue of HEADINGS) {
+        const way = { ias: knots(speed), heading: degrees(degreesTrue), exit: 1 };
+        const fast = { ...way, ias: knots(120), exit: 0.6 };
+        // Down on the way round (the first time up), then slow down below the band and climb through it.
+        const below = speed === SPEEDS[0] && degreesTrue === HEADINGS[0];
+        list.push(below ? climbTo('to the band', 'transit', fast, start) : sinkTo(fast, 12, start));
+        list.push(turnTo(fast, start));
+        list.push(level('slow down', 'settle', way, start, 12));
+        list.push(climbTo('into the band', 'settle', way, band.bottom + 400, 12));
+        list.push(climbTo(`${speed} kt`, 'climb', way, band.bottom + 2000, RUN_SECONDS));
+      }
+    }
+  }
+  const way = { ias: knots(COOLING_SPEED), heading: degrees(200), exit: 1 };
+  list.push(sinkTo({ ...way, ias: knots(135), exit: 0.5 }, 12, COOLING_FROM - 30));
+  list.push(turnTo({ ...way, exit: 0.6 }, COOLING_FROM - 30));
+  list.push(level('slow down', 'settle', { ...way, exit: 0.6 }, COOLING_FROM - 30, 150));
+  list.push(climbTo('cooling climb', 'cooling-climb', way, COOLING_TO));
+  list.push(level('level off', 'transit', { ...way, ias: knots(125) }, COOLING_TO, 60));
+  return list;
+}
+
+const pressureAltitudeAt = (states: readonly FlightState[], height: number): number => {
+  const near = [...states].sort((a, b) => Math.abs(a.height - height) - Math.abs(b.height - height))[0];
+  return near ? near.pressureAltitude : Number.NaN;
+};
+
+function runTruth(states: readonly FlightState[]): ClimbRun {
+  const of = (value: (s: FlightState) => number) => mean(states, value);
+  const first = states[0];
+  const last = states[states.length - 1];
+  if (!first || !last) throw new RangeError('a climb without rows');
+  const [tas, mass, pressureAltitude] = [of((s) => s.tas), of((s) => s.mass), of((s) => s.pressureAltitude)];
+  const rho = of((s) => density(s.pressure, s.temperature));
+  const cas = of((s) => s.cas);
+  return {
+    fromSeconds: first.t,
+    toSeconds: last.t,
+    ias: of((s) => sensed(s).ias),
+    cas,
+    tas,
+    heading: states[states.length >> 1]?.heading ?? Number.NaN,
+    mass,
+    pressureAltitude,
+    densityAltitude: densityAltitude(rho),
+    temperature: of((s) => s.temperature),
+    rateObserved: (last.height - first.height) / (last.t - first.t),
+    specificExcessPower: specificExcessPower(tas, rho, mass, CLEAN),
+    rateStandard: rateAtConstantCas(cas, pressureAltitude, STANDARD_MASS),
+  };
+}
+
+/** Still-air rate of climb at constant calibrated airspeed on the day of the flight, m/s of true height. */
+export function rateAtConstantCas(cas: number, pressureAltitude: number, mass: number): number {
+  const at = (h: number) => {
+    const [pressure, temperature] = [pressureAt(h), standardTemperature(h) + WARMER];
+    return { tas: trueAirspeed(cas, pressure, temperature), rho: density(pressure, temperature), temperature };
+  };
+  const here = at(pressureAltitude);
+  const grow = (at(pressureAltitude + 5).tas - at(pressureAltitude - 5).tas) / 10;
+  const perTrueHeight = (grow * standardTemperature(pressureAltitude)) / here.temperature;
+  return specificExcessPower(here.tas, here.rho, mass, CLEAN) / (1 + (here.tas / GRAVITY) * perTrueHeight);
+}
+
+function bestClimb(pressureAltitude: number): BestClimb {
+  const [pressure, temperature] = [pressureAt(pressureAltitude), standardTemperature(pressureAltitude) + WARMER];
+  const rate = (cas: number) => rateAtConstantCas(cas, pressureAltitude, STANDARD_MASS);
+  const angle = (cas: number) => rate(cas) / trueAirspeed(cas, pressure, temperature);
+  const speeds = Array.from({ length: 1001 }, (_, i) => knots(55 + 0.07 * i));
+  const top = (value: (cas: number) => number) =>
+    speeds.reduce((best, cas) => (value(cas) > value(best) ? cas : best), speeds[0] ?? 0);
+  const bestRateSpeed = top(rate);
+  const bestAngleSpeed = top(angle);
+  const flat = speeds.filter((cas) => rate(cas) >= 0.98 * rate(bestRateSpeed));
+  return {
+    pressureAltitude,
+    densityAltitude: densityAltitude(density(pressure, temperature)),
+    bestRateSpeed,
+    bestRateIas: indicatedFor(bestRateSpeed),
+    bestRate: rate(bestRateSpeed),
+    bestAngleSpeed,
+    bestAngleIas: indicatedFor(bestAngleSpeed),
+    flatFrom: flat[0] ?? Number.NaN,
+    flatTo: flat[flat.length - 1] ?? Number.NaN,
+  };
+}
+
+function indicatedFor(cas: number): number {
+  let ias = cas;
+  for (let i = 0; i < 8; i += 1) ias += cas - calibratedFor(ias, STANDARD_MASS, 'up');
+  return ias;
+}
+
+function coolingTruth(states: readonly FlightState[]): CoolingClimb {
+  const first = states[0];
+  const last = states[states.length - 1];
+  if (!first || !last) throw new RangeError('no cooling climb');
+  const hottest = (value: (s: FlightState) => number) => states.reduce((a, b) => (value(b) > value(a) ? b : a));
+  const coolant = hottest((s) => s.coolant);
+  const oil = hottest((s) => s.oil);
+  return {
+    fromSeconds: first.t,
+    toSeconds: last.t,
+    coolantPeak: coolant.coolant,
+    coolantPeakSeconds: coolant.t,
+    airAtPeak: coolant.temperature,
+    oilPeak: oil.oil,
+    oilPeakSeconds: oil.t,
+  };
+}
