@@ -163,12 +163,12 @@ function plan(): Manoeuvre[] {
     for (const speed of SPEEDS) {
       for (const degreesTrue of HEADINGS) {
         const way = { ias: knots(speed), heading: degrees(degreesTrue), exit: 1 };
-        const fast = { ...way, ias: knots(120), exit: 0.6 };
+        const fast = { ...way, ias: knots(Math.min(120, speed + 22)), exit: 0.6 };
         // Down on the way round (the first time up), then slow down below the band and climb through it.
         const below = speed === SPEEDS[0] && degreesTrue === HEADINGS[0];
         list.push(below ? climbTo('to the band', 'transit', fast, start) : sinkTo(fast, 12, start));
         list.push(turnTo(fast, start));
-        list.push(level('slow down', 'settle', way, start, 12));
+        list.push(level('slow down', 'settle', way, start, 15));
         list.push(climbTo('into the band', 'settle', way, band.bottom + 400, 12));
         list.push(climbTo(`${speed} kt`, 'climb', way, band.bottom + 2000, RUN_SECONDS));
       }
