@@ -1,7 +1,12 @@
 /** Every file the generator writes, as text by its place under sample-tests/. Pure: the tests compare it with the disk. */
 import { airspeedFlight } from './airspeed-flight.ts';
 import { climbFlight } from './climb-flight.ts';
+import { firstFlight } from './first-flight.ts';
+import { fuelTransfer } from './fuel-transfer.ts';
+import { gearSwings } from './gear-swings.ts';
 import { groundRun } from './ground-run.ts';
+import { stallSeries } from './stall-series.ts';
+import { taxiCut } from './taxi-cut.ts';
 import { truthText } from './truth-text.ts';
 import { TRUTH_UNITS } from './truth-units.ts';
 
@@ -18,10 +23,20 @@ export function sampleFiles(): Map<string, string> {
   add({ 'ground-run-1': first.csv }, first.truth);
   const second = groundRun({ story: 2 });
   add({ 'ground-run-2': second.csv }, second.truth);
+  const gear = gearSwings();
+  add({ 'gear-swings': gear.csv }, gear.truth);
+  const taxi = taxiCut();
+  add({ 'taxi-cut': taxi.csv }, taxi.truth);
+  const maiden = firstFlight();
+  add({ 'first-flight-gps': maiden.logs.logger(), 'first-flight-monitor': maiden.logs.monitor() }, maiden.truth);
   const airspeed = airspeedFlight();
   add({ 'airspeed-gps': airspeed.logs.logger(), 'airspeed-monitor': airspeed.logs.monitor() }, airspeed.truth);
   const climb = climbFlight();
   add({ 'climb-gps': climb.logs.logger(), 'climb-monitor': climb.logs.monitor() }, climb.truth);
+  const stalls = stallSeries();
+  add({ stalls: stalls.csv() }, stalls.truth);
+  const transfer = fuelTransfer();
+  add({ transfer: transfer.csv }, transfer.truth);
 
   const about =
     'What lies behind each generated log of Ouzel. Invented. SI, each number with its unit; times from the first row of the first log named. Offsets are reading less truth. No reduction reads this file.';
