@@ -107,7 +107,9 @@ function stallOnce(
   const cas = stallingCas(shape, mass);
   const atOneKnot = indicatedAirspeed(cas, liftCoefficient(cas, mass), shape.flap);
   const iasAtBreak = atOneKnot + SPEED_PER_RATE * (rate - knots(1)) + noise * SCATTER * random.normal();
-  const start = 1.32 * atOneKnot;
+  // A whole number of steps above the break, so that a sample falls on it.
+  const steps = Math.round((1.32 * atOneKnot - iasAtBreak) / (rate * STEP));
+  const start = iasAtBreak + steps * rate * STEP;
   const unsteady = wander(random, 0.012 * noise, 1.5, STEP);
   const fromSeconds = now();
   const calm = (ias: number): Moment => {
@@ -123,15 +125,12 @@ function stallOnce(
     };
   };
   for (let t = 0; t < SECONDS.before; t += STEP) fly(shape, { ...calm(start), loadFactor: 1 + unsteady() });
-  let ias = start;
   let before = calm(start).pitch;
-  while (ias - rate * STEP > iasAtBreak) {
-    ias -= rate * STEP;
-    const moment = calm(ias);
+  for (let k = 1; k < steps; k += 1) {
+    const moment = calm(start - k * rate * STEP);
     fly(shape, { ...moment, loadFactor: 1 + unsteady(), pitchRate: (moment.pitch - before) / STEP });
     before = moment.pitch;
   }
-  // The last sample stands on the break itself, a fraction of a step later than the line would have it.
   fly(shape, { ...calm(iasAtBreak), loadFactor: 1 });
   const breakSeconds = now() - STEP;
   const last = states[states.length - 1];
