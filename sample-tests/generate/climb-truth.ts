@@ -55,10 +55,10 @@ export interface CoolingClimb {
   oilPeakSeconds: number;
 }
 
-export const pressureAltitudeAt = (states: readonly FlightState[], height: number): number => {
-  const near = [...states].sort((a, b) => Math.abs(a.height - height) - Math.abs(b.height - height))[0];
-  return near ? near.pressureAltitude : Number.NaN;
-};
+/** Pressure altitude of the flight where it was nearest to a true height, m. */
+export const pressureAltitudeAt = (states: readonly FlightState[], height: number): number =>
+  states.reduce((near, s) => (Math.abs(s.height - height) < Math.abs(near.height - height) ? s : near))
+    .pressureAltitude;
 
 export function runTruth(states: readonly FlightState[]): ClimbRun {
   const of = (value: (s: FlightState) => number) => mean(states, value);

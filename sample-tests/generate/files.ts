@@ -9,6 +9,8 @@ import { stallSeries } from './stall-series.ts';
 import { taxiCut } from './taxi-cut.ts';
 import { truthText } from './truth-text.ts';
 import { TRUTH_UNITS } from './truth-units.ts';
+import { wrenletAirspeed, wrenletClimb } from './wrenlet.ts';
+import { wrenletGroundRun } from './wrenlet-ground-run.ts';
 
 /** Path under sample-tests/ and text of each generated file. */
 export function sampleFiles(): Map<string, string> {
@@ -41,5 +43,16 @@ export function sampleFiles(): Map<string, string> {
   const about =
     'What lies behind each generated log of Ouzel. Invented. SI, each number with its unit; times from the first row of the first log named. Offsets are reading less truth. No reduction reads this file.';
   files.set('ouzel/truth.json', truthText({ about, logs }, TRUTH_UNITS));
+  const pencil = { airspeed: wrenletAirspeed(), climb: wrenletClimb(), 'cooling-ground': wrenletGroundRun() };
+  files.set('wrenlet/logs/phone-gps-airspeed.csv', pencil.airspeed.csv);
+  for (const [kind, { points }] of Object.entries(pencil))
+    files.set(`wrenlet/points/${kind}.json`, `${JSON.stringify(points, null, 1)}\n`);
+  const wrenlet = {
+    about:
+      'What lies behind Wrenlet’s log and pencilled figures. Invented. SI, each number with its unit. No reduction reads this file.',
+    logs: { 'phone-gps-airspeed.csv + points/airspeed.json': pencil.airspeed.truth },
+    points: { 'climb.json': pencil.climb.truth, 'cooling-ground.json': pencil['cooling-ground'].truth },
+  };
+  files.set('wrenlet/truth.json', truthText(wrenlet, TRUTH_UNITS));
   return files;
 }
