@@ -132,15 +132,15 @@ export function engineMonitorCsv(
     { header: 'Engine speed [rpm]', step: 10, values: columns.engineSpeed },
     { header: 'Manifold [inHg]', step: 0.1, values: columns.manifold },
     { header: 'Fuel flow [L/h]', step: 0.1, values: columns.fuelFlow },
-    { header: 'Coolant out [degC]', step: MONITOR.temperatureStep, values: columns.coolant },
+    { header: 'Coolant temp [degC]', step: MONITOR.temperatureStep, values: columns.coolant },
     { header: 'Oil temp [degC]', step: MONITOR.temperatureStep, values: columns.oil },
     { header: 'Oil press [bar]', step: 0.1, values: columns.oilPressure },
     { header: 'Fuel press [bar]', step: 0.01, values: columns.fuelPressure },
     { header: 'Outside air [degC]', step: 0.5, values: columns.air },
     { header: 'Exit door [%]', step: 1, values: columns.exit },
     { header: 'Cooling fan', step: 1, values: columns.fan },
-    { header: 'Main bus [V]', step: 0.1, values: columns.voltage },
-    { header: 'Generator [A]', step: 1, values: columns.current },
+    { header: 'Main bus volts [V]', step: 0.1, values: columns.voltage },
+    { header: 'Generator amps [A]', step: 1, values: columns.current },
   ];
   if (columns.fuelUsed) list.push({ header: 'Fuel used [L]', step: 0.1, values: columns.fuelUsed });
   if (columns.encoder) list.push({ header: 'Encoder alt [ft]', step: 10, values: columns.encoder });

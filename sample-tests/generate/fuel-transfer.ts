@@ -84,14 +84,14 @@ export function fuelTransfer(options: { seed?: number; noise?: number } = {}): {
     volume.left += flow - engine;
   }
   const names = [
-    ['Fuel left [L]', 0.5],
-    ['Fuel right [L]', 0.5],
-    ['Fuel aft [L]', 0.5],
+    ['Fuel qty left [L]', 0.5],
+    ['Fuel qty right [L]', 0.5],
+    ['Fuel qty aft [L]', 0.5],
     ['Fuel flow [L/h]', 0.1],
     ['Transfer pump', 1],
-    ['Transfer pump [A]', 0.1],
+    ['Pump amps [A]', 0.1],
     ['Fuel press [bar]', 0.01],
-    ['Main bus [V]', 0.1],
+    ['Main bus volts [V]', 0.1],
   ] as const;
   const millis = Float64Array.from({ length: SECONDS }, (_, i) => Date.UTC(2031, 4, 21, 10, 35, 12) + 1000 * i);
   const csv = logText(

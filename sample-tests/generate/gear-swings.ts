@@ -150,8 +150,8 @@ function pressureAt(way: Way, before: number, t: number, last: number): number {
 }
 
 function file(rows: readonly number[][]): string {
-  const headers = ['Supply current [A]', 'Supply [V]', 'Hyd press [bar]', 'Gear lever up'];
-  for (const leg of ['Nose', 'Left', 'Right']) headers.push(`${leg} up lock`, `${leg} down lock`);
+  const headers = ['Gear current [A]', 'Bus volts [V]', 'Hyd press [bar]', 'Selector up'];
+  for (const leg of LEGS) headers.push(`Gear ${leg} up`, `Gear ${leg} down`);
   const steps = [0.1, 0.01, 1, 1];
   const columns: Column[] = headers.map((header, i) => ({
     header,

@@ -188,7 +188,7 @@ function moreColumns(states: FlightState[], moments: Moment[], random: Random, n
     { header: 'Normal accel [g]', step: 0.01, values: column((m) => m.loadFactor + shake(0.012)) },
     { header: 'Pitch [deg]', step: 0.1, values: column((m) => angle(m.pitch, 0.2)) },
     { header: 'Pitch rate [deg/s]', step: 0.1, values: column((m) => angle(m.pitchRate, 0.4)) },
-    { header: 'Elevator [deg]', step: 0.1, values: column((m) => angle(m.elevator, 0.1)) },
+    { header: 'Elevator position [deg]', step: 0.1, values: column((m) => angle(m.elevator, 0.1)) },
     { header: 'Flap [deg]', step: 1, values: column((_, s) => fromSi(FLAP_ANGLE[s.shape.flap], 'deg')) },
     { header: 'Event mark', step: 1, values: column((m) => (m.marked ? 1 : 0)) },
   ];

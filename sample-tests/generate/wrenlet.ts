@@ -106,7 +106,14 @@ export function wrenletAirspeed() {
       });
     }
   }
-  const headers = ['Latitude [deg]', 'Longitude [deg]', 'Altitude [m]', 'Speed [km/h]', 'Course [deg]', 'Accuracy [m]'];
+  const headers = [
+    'Latitude [deg]',
+    'Longitude [deg]',
+    'GPS alt [m]',
+    'GPS speed [km/h]',
+    'GPS track [deg]',
+    'Accuracy [m]',
+  ];
   const steps = [0.000001, 0.000001, 1, 0.1, 0.1, 1];
   const start = Date.UTC(2031, 5, 7, 6, 31, 20);
   const millis = columns[0]?.map((_, i) => start + 1000 * i) ?? [];
