@@ -19,8 +19,18 @@ const s = (key: string, title: string, mark: SourceMark, gives: string, year?: s
 });
 
 export const SOURCES: readonly Source[] = [
-  s('ftm-108', 'USNTPS FTM-108, Fixed Wing Performance, chapter 7 (climb)', 'read', 'specific excess power, climb correction factor, weight and drag corrections'),
-  s('14cfr23-65', 'former 14 CFR 23.65(a), text through amendment 23-62', 'memory', 'climb gradient as rise over horizontal distance'),
+  s(
+    'ftm-108',
+    'USNTPS FTM-108, Fixed Wing Performance, chapter 7 (climb)',
+    'read',
+    'specific excess power, climb correction factor, weight and drag corrections',
+  ),
+  s(
+    '14cfr23-65',
+    'former 14 CFR 23.65(a), text through amendment 23-62',
+    'memory',
+    'climb gradient as rise over horizontal distance',
+  ),
   s(
     'smithsonian',
     'Smithsonian Meteorological Tables, sixth edition',
@@ -68,7 +78,47 @@ export const SOURCES: readonly Source[] = [
     'limiting ambient temperature',
     '2023',
   ),
+  s(
+    'ac-90-89a',
+    'FAA AC 90-89A, Amateur-built aircraft and ultralight flight testing handbook',
+    'read',
+    'course of a flight-test program; delivery of fuel',
+    '1995',
+  ),
+  s(
+    'ac-43-13-1b-ch10',
+    'FAA AC 43.13-1B, chapter 10, weight and balance',
+    'read',
+    'four worked loadings of one airplane; moments',
+    '1998',
+  ),
+  s(
+    'faa-h-8083-1',
+    'FAA-H-8083-1, Aircraft Weight and Balance Handbook',
+    'memory',
+    'wheel reactions, ballast, chord share',
+  ),
+  s(
+    'faa-h-8083-25',
+    'FAA-H-8083-25, Pilot’s Handbook of Aeronautical Knowledge, weight and balance chapter',
+    'read',
+    'loaded mass and CG; weight shifting',
+  ),
+  s(
+    'gray-1998',
+    'D. Gray, Using GPS to accurately establish True Airspeed',
+    'read',
+    'true airspeed and wind from three legs on any tracks; read second-hand',
+    '1998',
+  ),
+  s(
+    '14cfr23-1323',
+    '14 CFR 23.1323(b), text before the 2017 amendment',
+    'read',
+    'airspeed system error: 3 percent of calibrated airspeed or 5 knots, the greater',
+  ),
   s('practice', 'common practice, no source', 'practice', 'figures that careful builders use'),
   s('memory', 'from memory, not confirmed', 'memory', 'recalled figures'),
+  s('own', 'the project’s own choice, stated where it is made', 'own', 'rules and searches of our own'),
   s('simulation', 'the project’s own seeded simulations (tests/blind)', 'own', 'coverage of intervals'),
 ];

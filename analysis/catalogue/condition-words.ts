@@ -12,6 +12,9 @@ export interface Judgement {
 
 export type Facts = ReadonlyMap<string, FactValue>;
 
+/** descriptions are never changed in place: a change is a new revision */
+const FACTS_OF = new WeakMap<Airplane, Facts>();
+
 const BY_NAME = new Map<string, Fact>(FACTS.map((fact) => [fact.name, fact]));
 
 /**
@@ -55,7 +58,11 @@ export function judge(condition: Condition | undefined, facts: Facts): Judgement
  * @returns map from fact name to value
  */
 export function factsFor(airplane: Airplane): Facts {
-  return factsOf(airplane);
+  const known = FACTS_OF.get(airplane);
+  if (known) return known;
+  const facts = factsOf(airplane);
+  FACTS_OF.set(airplane, facts);
+  return facts;
 }
 
 /** Configuration paths a condition reads. */

@@ -105,6 +105,8 @@ export const planningSchema = z.strictObject({
   parts: z.int().min(1).max(8).default(1),
   /** height it is flown at, above ground */
   height: z.strictObject({ value: z.number().nonnegative(), unit: z.enum(['ft', 'm']) }).optional(),
+  /** what the next test needs of it is seen by the pilot: no reduction has to come between, one flight may hold both */
+  judgedInFlight: z.boolean().default(false),
   /** needs daylight and visual conditions; false for what is done in a hangar */
   daylight: z.boolean().default(true),
 });

@@ -171,6 +171,7 @@ export const CABIN = [
       'propeller-governor-ground',
       'engine-control-failover-running',
       'ground-cooling-fan-hold',
+      'compass-swing',
     ],
     produces: ['ready-to-taxi record'],
     consumes: ['run-in record', 'check-list drops', 'fuel shut-off time'],

@@ -46,7 +46,7 @@ export const LOW_SPEED = [
     flightMinutes: 12,
     groundMinutes: 6,
     blocks: 'first CG',
-    planning: { load: 'light-forward', risk: 2, height: { value: 6000, unit: 'ft' } },
+    planning: { load: 'light-forward', risk: 2, judgedInFlight: true, height: { value: 6000, unit: 'ft' } },
     sources: ['ac-90-89a-ch5-sec3', '14cfr23-173'],
   },
   {
@@ -102,7 +102,7 @@ export const LOW_SPEED = [
     flightMinutes: 18,
     groundMinutes: 12,
     blocks: 'each flap setting',
-    planning: { load: 'light-forward', risk: 2, height: { value: 6000, unit: 'ft' } },
+    planning: { load: 'light-forward', risk: 2, judgedInFlight: true, height: { value: 6000, unit: 'ft' } },
     sources: ['ac-90-89a-ch3', '14cfr23-201'],
   },
 ] satisfies readonly TestData[];

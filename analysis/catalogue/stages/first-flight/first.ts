@@ -182,7 +182,13 @@ export const FIRST = [
     flightMinutes: 42,
     groundMinutes: 180,
     blocks: 'once',
-    planning: { load: 'first-flight', risk: 5, opens: 'flight', alone: true, height: { value: 3000, unit: 'ft' } },
+    planning: {
+      load: 'first-flight',
+      risk: 5,
+      opens: 'leaving the ground',
+      alone: true,
+      height: { value: 3000, unit: 'ft' },
+    },
     sources: ['ac-90-89a-ch3', '14cfr91-319b', '14cfr91-305'],
   },
   {

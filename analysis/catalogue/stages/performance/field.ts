@@ -60,7 +60,7 @@ export const FIELD = [
     flightMinutes: 30,
     groundMinutes: 30,
     blocks: '3 runs x 2 weights',
-    planning: { load: 'light-and-gross', risk: 2, height: { value: 50, unit: 'ft' } },
+    planning: { load: 'light-and-gross', risk: 2, parts: 2, height: { value: 50, unit: 'ft' } },
     sources: ['14cfr23-51', 'ac-91-79'],
   },
   {
@@ -116,7 +116,7 @@ export const FIELD = [
     flightMinutes: 30,
     groundMinutes: 60,
     blocks: '3 runs x 2 weights',
-    planning: { load: 'light-and-gross', risk: 2, height: { value: 50, unit: 'ft' } },
+    planning: { load: 'light-and-gross', risk: 2, parts: 2, height: { value: 50, unit: 'ft' } },
     sources: ['14cfr23-75', '14cfr23-73', 'ac-91-79'],
   },
   {
