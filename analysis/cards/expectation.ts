@@ -1,0 +1,99 @@
+/** What a box is expected to read: a prediction with its band, in the unit of the box, or nothing. */
+import type { Prediction } from '../reductions/index.ts';
+import { decimalsOf, differenceFromSi, fromSi, isUnit, show, unitOf } from '../units/index.ts';
+import type { Expectation, Row } from './card.ts';
+import type { ColumnSeed } from './reading-columns.ts';
+
+/** Asked for each box: which table, column and row. */
+export type Expect = (box: { table: string; column: ColumnSeed; row: Row | null }) => Expectation | null;
+
+/** One predicted reading of a card, SI. */
+export interface PredictedReading {
+  /** glossary name */
+  quantity: string;
+  /** title of the table it stands in; absent for every table and the boxes */
+  table?: string;
+  /** words of the row's head, such as the minute; absent for every row */
+  row?: string;
+  /** words of the reading, where several share a quantity */
+  what?: string;
+  value: number | null;
+  low: number | null;
+  high: number | null;
+  /** SI unit id */
+  unit: string;
+  basis: string;
+}
+
+/** Predictions of a card, with the line that says what they rest on. */
+export interface CardPredictions {
+  readings: readonly PredictedReading[];
+  note: string;
+}
+
+export const FIRST_MEASUREMENT = 'Expect: no prediction, first measurement.';
+
+/** Nothing is expected. */
+export const expectNothing: Expect = () => null;
+
+/**
+ * The expectations of a card.
+ * @param predictions predicted readings, SI
+ * @returns the answer for each box
+ */
+export function expectFrom(predictions: CardPredictions): Expect {
+  return ({ table, column, row }) => {
+    const head = row?.head.map((token) => (token.kind === 'text' ? token.text : '')).join('');
+    const found = predictions.readings.find(
+      (one) =>
+        one.quantity === column.quantity &&
+        (one.table === undefined || one.table === table) &&
+        (one.row === undefined || one.row === head) &&
+        (one.what === undefined || one.what === column.label),
+    );
+    return found && column.unitId ? expectationOf(found, column.unitId) : null;
+  };
+}
+
+/**
+ * A prediction as it is printed: `98 ± 3` where the band is even, `95 to 104` where it is not.
+ * @param one the prediction, SI
+ * @param unit unit id of the box, text
+ * @returns the expectation, or null where there is no band to print
+ */
+export function expectationOf(one: PredictedReading, unit: string): Expectation | null {
+  if (!isUnit(unit) || unitOf(unit).dimension !== unitOf(one.unit).dimension) return null;
+  const { value, low, high, basis } = one;
+  if (low === null && high === null) return null;
+  const ends = { low: low === null ? null : fromSi(low, unit), high: high === null ? null : fromSi(high, unit), basis };
+  if (value !== null && low !== null && high !== null) {
+    const even = Math.abs(high + low - 2 * value) <= 0.2 * (high - low);
+    const half = differenceFromSi((high - low) / 2, unit);
+    // a card is read at a glance: whole numbers unless the band is under one
+    const decimals = half >= 1 ? 0 : decimalsOf(half);
+    if (even) {
+      const shown = show(value, unit, { decimals, u95: (high - low) / 2 });
+      return { ...ends, text: `${shown.number} ± ${shown.half ?? ''}` };
+    }
+  }
+  const text = (si: number) => show(si, unit, { decimals: 0 }).number;
+  if (low !== null && high !== null) return { ...ends, text: `${text(low)} to ${text(high)}` };
+  return { ...ends, text: low === null ? `under ${text(high ?? 0)}` : `over ${text(low)}` };
+}
+
+/**
+ * Predicted readings from what a reduction predicts, as far as they name a glossary quantity.
+ * @param prediction of a reduction, object
+ * @param basis what it rests on, text
+ * @returns one entry a quantity
+ */
+export function readingsFrom(prediction: Prediction, basis: string): PredictedReading[] {
+  return prediction.quantities.map((one) => ({
+    quantity: one.name,
+    value: one.value,
+    low: one.low,
+    high: one.high,
+    unit: one.unit,
+    basis,
+  }));
+}

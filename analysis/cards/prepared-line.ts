@@ -1,0 +1,33 @@
+/** A line of the catalogue, made ready for an airplane, as a card carries it. */
+import type { LinePiece, PreparedLine } from '../catalogue/index.ts';
+import type { Line, Token } from './line.ts';
+
+const BEHIND_ESTIMATE = /\s*\best\.$/;
+
+/**
+ * The card's line of a prepared one.
+ * @param line pieces of the catalogue's text, object
+ * @returns tokens: words, numbers with units, places of missing numbers
+ */
+export function lineOf(line: PreparedLine): Line {
+  return line.pieces.map(tokenOf);
+}
+
+function tokenOf(piece: LinePiece): Token {
+  switch (piece.kind) {
+    case 'words':
+      return { kind: 'text', text: piece.text };
+    case 'missing':
+      return { kind: 'missing', path: piece.path, meaning: piece.meaning };
+    case 'figure':
+      return { kind: 'number', number: piece.number, unit: piece.symbol, estimated: false };
+    case 'number':
+      return {
+        kind: 'number',
+        number: piece.number,
+        unit: [piece.symbol, piece.behind.replace(BEHIND_ESTIMATE, '')].filter(Boolean).join(' '),
+        estimated: piece.status === 'estimated',
+        path: piece.path,
+      };
+  }
+}

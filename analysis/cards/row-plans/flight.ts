@@ -1,0 +1,340 @@
+/** Reading tables of the tests flown, up to the systems tests. */
+import { AUTOPILOT, EXIT_DOOR, FLAPS, RETRACTABLE } from '../../catalogue/index.ts';
+import type { RowPlans, TablePlan } from './row-plan.ts';
+
+const STALL_RUNS = 'runs 1, 2: first sign · 3 to 7: full · 8: slower entry · 9: faster';
+
+const levels = (count: number): TablePlan => ({
+  at: ['each step of height'],
+  layout: 'levels',
+  head: 'height',
+  rows: { levels: count },
+});
+
+const runs = (count: number, title = ''): TablePlan => ({
+  at: ['each'],
+  layout: 'repeats',
+  head: 'run',
+  rows: { count },
+  ...(title === '' ? {} : { title }),
+});
+
+const LEGS = ['each leg'];
+
+export const FLIGHT_PLANS: RowPlans = {
+  'first-flight-readiness': [{ at: ['each'], layout: 'list', head: 'gate', rows: { blank: 8 } }],
+  'first-flight': [levels(6)],
+  'post-flight-inspection': [{ at: ['each'], layout: 'list', head: 'place', rows: { blank: 9 } }],
+  'second-flight-repeat': [
+    levels(6),
+    { at: ['each'], layout: 'list', head: 'in', rows: { names: ['climb', 'level', 'glide'] } },
+  ],
+  'third-flight-engine': [
+    { at: ['per power'], layout: 'matrix', head: 'power', rows: { names: ['55 %', '65 %', '75 %'] } },
+  ],
+  'tank-switching-flight': [
+    { at: ['per source', 'each change'], layout: 'list', head: 'feed', rows: { own: 'source' } },
+  ],
+  'airspeed-calibration-first': [
+    { at: LEGS, layout: 'legs', head: 'leg', rows: { speeds: 5, legs: 4 }, title: 'flaps up' },
+    { at: LEGS, layout: 'legs', head: 'leg', rows: { speeds: 3, legs: 4 }, title: 'landing flap', when: FLAPS },
+    { at: ['each speed'], layout: 'list', head: 'speed', rows: { count: 6 } },
+  ],
+  'airspeed-calibration-full': [
+    { at: LEGS, layout: 'legs', head: 'leg', rows: { speeds: 6, legs: 4 }, title: 'clean' },
+    { at: LEGS, layout: 'legs', head: 'leg', rows: { speeds: 3, legs: 4 }, title: 'takeoff flap', when: FLAPS },
+    { at: LEGS, layout: 'legs', head: 'leg', rows: { speeds: 3, legs: 4 }, title: 'landing flap', when: FLAPS },
+    { at: ['each set'], layout: 'list', head: 'set', rows: { count: 4 } },
+  ],
+  'static-altimeter-check': [
+    { at: ['each speed'], layout: 'repeats', head: 'speed', rows: { count: 3 } },
+    { at: ['each side'], layout: 'list', head: 'slip', rows: { names: ['left', 'right'] } },
+  ],
+  'pitch-stability-first-look': [
+    {
+      at: ['each speed', 'each'],
+      layout: 'matrix',
+      head: 'speed',
+      rows: { names: ['trim', '10 % slower', '20 % slower', '10 % faster', '20 % faster'] },
+    },
+  ],
+  'slow-flight': [
+    {
+      at: ['each'],
+      layout: 'repeats',
+      head: 'run',
+      rows: {
+        groups: [
+          { name: 'flaps up', rows: 3 },
+          { name: 'landing flap', when: FLAPS, rows: 3 },
+        ],
+      },
+    },
+  ],
+  'stall-clean': [runs(9, STALL_RUNS)],
+  'stall-clean-gear-up': [runs(7, 'runs 1, 2: first sign · 3 to 7: full')],
+  'stall-landing': [
+    {
+      at: ['each'],
+      layout: 'repeats',
+      head: 'run',
+      rows: { count: 5 },
+      title: 'runs 1, 2: first sign · 3 to 5: full. One sheet each flap setting: ______',
+    },
+  ],
+  'stall-power-on': [
+    {
+      at: ['each'],
+      layout: 'repeats',
+      head: 'run',
+      rows: {
+        groups: [
+          { name: '50 %', rows: 3 },
+          { name: '75 %', rows: 3 },
+        ],
+      },
+      title: 'runs 1, 2: first sign · 3: full',
+    },
+  ],
+  'stall-turning': [
+    {
+      at: ['each'],
+      layout: 'repeats',
+      head: 'turn',
+      rows: {
+        groups: [
+          { name: 'idle', rows: ['left', 'right', 'left', 'right'] },
+          { name: 'power', rows: ['left', 'right', 'left', 'right'] },
+        ],
+      },
+      title: 'first pair: first sign · second pair: full',
+    },
+  ],
+  'stall-accelerated': [
+    {
+      at: ['each'],
+      layout: 'repeats',
+      head: 'turn',
+      rows: {
+        groups: [
+          { name: 'buffet', rows: ['left', 'right'] },
+          { name: 'break', rows: ['left', 'right'] },
+        ],
+      },
+    },
+  ],
+  'gear-first-retraction': [{ at: ['each', 'per leg each'], layout: 'cycles', head: 'cycle', rows: { count: 4 } }],
+  'gear-emergency-extension-flight': [{ at: ['per leg', 'each'], layout: 'cycles', head: 'run', rows: { count: 3 } }],
+  'flap-speed-limits': [runs(8)],
+  'gear-speed-limits': [runs(8)],
+  'cooling-climb-first': [
+    { ...levels(12), title: 'first climb, faster' },
+    { ...levels(12), title: 'second climb' },
+    { at: ['start and peak', 'each climb'], layout: 'list', head: 'climb', rows: { count: 2 } },
+  ],
+  'propeller-speed-control-flight': [
+    {
+      at: ['each'],
+      layout: 'matrix',
+      head: 'run',
+      rows: {
+        groups: [
+          { name: 'slow', rows: 3 },
+          { name: 'middle', rows: 3 },
+          { name: 'fast', rows: 3 },
+        ],
+      },
+    },
+    { at: ['each speed'], layout: 'list', head: 'glide', rows: { count: 4 } },
+  ],
+  'heat-vent-co-flight': [
+    {
+      at: ['each'],
+      layout: 'list',
+      head: 'in',
+      rows: {
+        names: [
+          'climb',
+          'cruise',
+          'idle descent',
+          'slip left',
+          'slip right',
+          { when: FLAPS, name: 'flap down' },
+          'heat full',
+          'vents closed',
+          'vents open',
+        ],
+      },
+    },
+  ],
+  'canopy-flight-check': [{ at: ['each latch', 'each'], layout: 'list', head: 'speed step', rows: { count: 5 } }],
+  'ten-hour-inspection': [
+    { at: ['each'], layout: 'list', head: 'place', rows: { blank: 8 } },
+    { at: ['each surface'], layout: 'list', head: 'surface', rows: { own: 'surface' } },
+  ],
+  'load-factor-buildup': [
+    {
+      at: ['each', 'each step'],
+      layout: 'matrix',
+      head: 'aim',
+      unit: 'g',
+      rows: { names: ['2.0 left', '2.0 right', '2.5', '3.0', '3.5'] },
+    },
+  ],
+  'low-g-push': [{ at: ['each'], layout: 'repeats', head: 'push', rows: { count: 3 } }],
+  'speed-expansion': [{ at: ['each', 'each axis'], layout: 'matrix', head: 'step', rows: { count: 3 } }],
+  'weight-expansion': [
+    {
+      at: ['each', 'climb'],
+      layout: 'matrix',
+      head: 'payload',
+      unit: '%',
+      rows: { names: ['20', '40', '60', '80', '100'] },
+    },
+  ],
+  'cooling-climb-heavy': [
+    { ...levels(12), title: 'best rate' },
+    { ...levels(8), title: 'best angle, then best rate' },
+    { ...levels(8), title: 'after the hold' },
+    { at: ['each climb'], layout: 'list', head: 'climb', rows: { count: 4 } },
+  ],
+  'cooling-cruise-door-map': [
+    {
+      at: ['each'],
+      layout: 'matrix',
+      head: 'door',
+      unit: '%',
+      without: ['cowl-exit-position'],
+      rows: {
+        groups: [
+          { name: '55 %', rows: ['100', '75', '50', '25', '0'] },
+          { name: '65 %', rows: ['100', '75', '50', '25', '0'] },
+          { name: '75 %', rows: ['100', '75', '50', '25', '0'] },
+        ],
+      },
+    },
+  ],
+  'cooling-door-failure-flight': [
+    { at: ['each min'], layout: 'minutes', head: 'time', unit: 'min', rows: { minutes: { every: 1, to: 8 } } },
+  ],
+  'idle-descent-cooling': [
+    {
+      at: ['highest', 'each'],
+      layout: 'list',
+      head: 'descent',
+      rows: {
+        names: [
+          { when: EXIT_DOOR, name: 'idle, door shut' },
+          { when: EXIT_DOOR, name: 'idle, door half' },
+          { when: { not: EXIT_DOOR }, name: 'idle' },
+          'with power',
+        ],
+      },
+    },
+  ],
+  'fuel-flow-calibration-flight': [
+    { at: ['each flight'], layout: 'repeats', head: 'flight', rows: { count: 3 } },
+    { at: ['15 min'], layout: 'minutes', head: 'time', unit: 'min', rows: { minutes: { every: 15, to: 75 } } },
+  ],
+  'fuel-transfer-flight': [
+    { at: ['each 2 min'], layout: 'minutes', head: 'time', unit: 'min', rows: { minutes: { every: 2, to: 20 } } },
+    { at: ['each phase'], layout: 'list', head: 'phase', rows: { names: ['level', 'climb', 'descent'] } },
+  ],
+  'low-fuel-manoeuvre-feed': [
+    {
+      at: ['each'],
+      layout: 'list',
+      head: 'case',
+      rows: { names: ['slip left', 'slip right', 'go-around', 'steep descent'] },
+    },
+  ],
+  'electrical-failure-flight': [
+    { at: ['each 5 min'], layout: 'minutes', head: 'time', unit: 'min', rows: { minutes: { every: 5, to: 30 } } },
+    { at: ['each'], layout: 'list', head: 'no.', rows: { count: 2 } },
+  ],
+  'battery-failure-flight': [{ at: ['each'], layout: 'list', head: 'off', rows: { own: 'battery' } }],
+  'engine-control-failover-flight': [
+    {
+      at: ['each'],
+      layout: 'matrix',
+      head: 'on',
+      rows: {
+        groups: [
+          { name: 'cruise', rows: ['lane A', 'lane B'] },
+          { name: 'climb', rows: ['lane A', 'lane B'] },
+          { name: 'idle', rows: ['lane A', 'lane B'] },
+          { name: 'cruise', rows: ['feed A', 'feed B'] },
+        ],
+      },
+    },
+  ],
+  'gear-cycles-flight': [{ at: ['each'], layout: 'cycles', head: 'cycle', rows: { count: 15 } }],
+  'electric-trim-runaway-flight': [
+    {
+      at: ['each'],
+      layout: 'matrix',
+      head: 'run',
+      rows: {
+        groups: [
+          { name: 'approach', rows: ['up', 'down'] },
+          { name: 'climb', rows: ['up', 'down'] },
+          { name: 'cruise', rows: ['up', 'down'] },
+        ],
+      },
+    },
+  ],
+  'autopilot-engagement': [
+    { at: ['each axis'], layout: 'list', head: 'axis', rows: { names: ['roll', 'pitch'] } },
+    {
+      at: ['each means', 'each'],
+      layout: 'list',
+      head: 'let go by',
+      rows: { names: ['button', 'panel', 'breaker'] },
+    },
+  ],
+  'autopilot-modes': [{ at: ['each'], layout: 'repeats', head: 'run', rows: { count: 4 }, when: AUTOPILOT }],
+  'autopilot-malfunction': [
+    {
+      at: ['each'],
+      layout: 'list',
+      head: 'case',
+      rows: { names: ['roll 1 s', 'roll 2 s', 'roll 3 s', 'pitch up 1 s', 'pitch down 1 s', 'approach 1 s'] },
+    },
+  ],
+  'com-range-flight': [
+    { at: ['each heading', 'each'], layout: 'headings', head: 'about', unit: '°', rows: { headings: { every: 45 } } },
+    { at: ['each transmitter'], layout: 'list', head: 'transmitter', rows: { own: 'radio' } },
+  ],
+  'nav-accuracy-flight': [
+    { at: ['each heading'], layout: 'headings', head: 'about', unit: '°', rows: { headings: { every: 90 } } },
+    { at: ['each'], layout: 'list', head: 'item', rows: { blank: 6 } },
+  ],
+  'transponder-flight': [{ at: ['each'], layout: 'repeats', head: 'height', rows: { count: 4 } }],
+  'alternate-static-flight': [{ at: ['each speed'], layout: 'repeats', head: 'speed', rows: { count: 4 } }],
+  'no-airspeed-pattern': [
+    {
+      at: ['each'],
+      layout: 'list',
+      head: 'in',
+      rows: { names: ['climb', 'cruise', 'glide', 'approach'] },
+    },
+  ],
+  'smoke-system-flight': [
+    { at: ['each'], layout: 'list', head: 'burst', unit: 's', rows: { names: ['2', '10', '30'] } },
+  ],
+  'vibration-noise-flight-survey': [
+    {
+      at: ['each'],
+      layout: 'matrix',
+      head: 'step',
+      rows: {
+        groups: [
+          { name: 'rpm sweep', rows: 5 },
+          { name: 'speed', rows: 4 },
+          { name: 'gear', when: RETRACTABLE, rows: ['up', 'down'] },
+        ],
+      },
+    },
+  ],
+  'oil-coolant-consumption-trend': [{ at: ['each'], layout: 'repeats', head: 'flight', rows: { count: 8 } }],
+};

@@ -1,0 +1,163 @@
+/** What a card is made of, in runs of lines and rows that may be dealt onto sheets. */
+import type { Card, ReadingTable } from './card.ts';
+import { type PlacedColumns, placeColumns, placeInBlocks } from './column-widths.ts';
+import { type Crosswise, turnTable } from './crosswise.ts';
+import { headlineOf } from './headline.ts';
+import { words } from './line.ts';
+import { linesIn } from './measure-text.ts';
+import { boxRows, rowHeight, stepHeight, tickedRows } from './part-heights.ts';
+import { MEASURES_MM, pitchesOf, TYPE_SCALES, type TypeSize } from './sheet-size.ts';
+
+export type SheetPart =
+  | { kind: 'aim'; text: string }
+  | { kind: 'missing' }
+  | { kind: 'gates' | 'steps' | 'boxes' | 'after'; from: number; to: number }
+  | { kind: 'table'; table: number; from: number; to: number; placed: PlacedColumns; first: boolean }
+  | { kind: 'turned'; table: number; turned: Crosswise; first: boolean }
+  | { kind: 'log' }
+  | { kind: 'sources' };
+
+/** A run of lines or rows that may be cut between any two, but not after fewer than `least`. */
+export interface Section {
+  /** repeated where the section goes on */
+  header: number;
+  rows: { height: number; part: (from: number, to: number, first: boolean) => SheetPart; keep: boolean }[];
+  least: number;
+}
+
+/**
+ * The parts of a card, each with the height of its rows.
+ * @param card the card, object
+ * @param content width of the sheet, mm
+ * @param type type size, text
+ * @param room height of an empty sheet, mm
+ * @returns sections in order, parts without rows left out
+ */
+export function sectionsOf(card: Card, content: number, type: TypeSize, room: number) {
+  const pitch = pitchesOf(type);
+  const { gap } = MEASURES_MM;
+  const label = pitch.small + 0.4 + gap;
+  const ranged =
+    (kind: 'gates' | 'steps' | 'boxes' | 'after', spans: { from: number; to: number }[]) =>
+    (from: number, to: number) => ({
+      kind,
+      from: spans[from]?.from ?? 0,
+      to: spans[to - 1]?.to ?? 0,
+    });
+  const rowsOf = (
+    kind: 'gates' | 'steps' | 'boxes' | 'after',
+    spans: { from: number; to: number; height: number }[],
+  ): Section['rows'] => spans.map(({ height }) => ({ height, part: ranged(kind, spans), keep: false }));
+
+  const steps = card.steps.map((step, i) => ({ from: i, to: i + 1, height: stepHeight(step, content, type) }));
+  const before: Section[] = [];
+  const { rest } = headlineOf(card, content, type);
+  if (rest !== '') {
+    const face = { words: TYPE_SCALES[type].note, numbers: TYPE_SCALES[type].note };
+    const height = linesIn(words(rest), face, content) * pitch.note;
+    before.push({ header: gap, least: 1, rows: [{ height, keep: false, part: () => ({ kind: 'aim', text: rest }) }] });
+  }
+  if (card.missing.length > 0) {
+    const height = missingHeight(card, content, type);
+    before.push({ header: gap, least: 1, rows: [{ height, keep: false, part: () => ({ kind: 'missing' }) }] });
+  }
+  before.push({ header: label, least: 2, rows: rowsOf('gates', tickedRows(card.gates, content, type)) });
+  const readings: Section[] = card.tables.flatMap((table, i) => tableSections(card, table, i, content, type, room));
+  readings.push({ header: gap, least: 1, rows: rowsOf('boxes', boxRows(card.boxes, content, type)) });
+  const after: Section[] = [{ header: label, least: 1, rows: rowsOf('after', tickedRows(card.after, content, type)) }];
+  const log: Section[] = [];
+  if (card.log.length > 0) {
+    const height = MEASURES_MM.boxHeight + 1.2;
+    log.push({ header: gap, least: 1, rows: [{ height, keep: false, part: () => ({ kind: 'log' }) }] });
+  }
+  if (card.sources.length > 0) {
+    const height = sourcesHeight(card, content, type);
+    log.push({ header: gap, least: 1, rows: [{ height, keep: false, part: () => ({ kind: 'sources' }) }] });
+  }
+  const kept = (sections: Section[]) => sections.filter((section) => section.rows.length > 0);
+  return {
+    before: kept(before),
+    steps: kept([{ header: gap, least: 2, rows: rowsOf('steps', steps) }]),
+    readings: kept(readings),
+    after: kept(after),
+    log: kept(log),
+  };
+}
+
+function tableSections(
+  card: Card,
+  table: ReadingTable,
+  index: number,
+  content: number,
+  type: TypeSize,
+  room: number,
+): Section[] {
+  const pitch = pitchesOf(type);
+  const face = { words: TYPE_SCALES[type].note, numbers: TYPE_SCALES[type].note };
+  const title = table.title === '' ? 0 : linesIn(words(table.title), face, content) * pitch.note + 0.8;
+  const note = index === 0 && card.expectNote !== '' ? pitch.small + 0.6 : 0;
+  const headed = (placed: PlacedColumns) =>
+    MEASURES_MM.gap + title + placed.headHeight + placed.expectHeight + MEASURES_MM.line;
+  const folded = placeInBlocks(table, content, type);
+  if (folded) {
+    const count = Math.ceil(table.rows.length / folded.blocks);
+    const height = count * Math.max(...table.rows.map((row) => rowHeight(table, row, folded, type)));
+    const part = (): SheetPart => ({
+      kind: 'table',
+      table: index,
+      from: 0,
+      to: table.rows.length,
+      placed: folded,
+      first: true,
+    });
+    // only where all of it fits one sheet, so that rows are read in order
+    if (headed(folded) + note + height <= room) {
+      return [{ header: headed(folded) + note, least: 1, rows: [{ height, keep: false, part }] }];
+    }
+  }
+  const sets = placeColumns(table, content, type);
+  const turned = turnTable(table, content, type, sets.length, room - MEASURES_MM.gap - title - note);
+  if (turned) {
+    const rows = turned.blocks.map((block) => ({
+      height: block.height,
+      keep: false,
+      part: (from: number, to: number): SheetPart => ({
+        kind: 'turned',
+        table: index,
+        turned: { ...turned, blocks: turned.blocks.slice(from, to) },
+        first: from === 0,
+      }),
+    }));
+    return [{ header: MEASURES_MM.gap + title + note, least: 1, rows }];
+  }
+  return sets.map((placed, set) => ({
+    header: headed(placed) + (set === 0 ? note : 0),
+    least: 2,
+    rows: table.rows.map((row, i) => ({
+      height: rowHeight(table, row, placed, type),
+      keep: row.group !== null && table.rows[i + 1]?.group === row.group,
+      part: (from: number, to: number) => ({
+        kind: 'table',
+        table: index,
+        from,
+        to,
+        placed,
+        first: set === 0 && from === 0,
+      }),
+    })),
+  }));
+}
+
+export function missingHeight(card: Card, content: number, type: TypeSize): number {
+  const scale = TYPE_SCALES[type];
+  const pitch = pitchesOf(type);
+  const face = { words: scale.note, numbers: scale.note };
+  const text = card.missing.map((one) => one.meaning).join(' · ');
+  return pitch.note * (1 + linesIn(words(text), face, content - 6)) + 4;
+}
+
+function sourcesHeight(card: Card, content: number, type: TypeSize): number {
+  const scale = TYPE_SCALES[type];
+  const face = { words: scale.small, numbers: scale.small };
+  return card.sources.reduce((sum, one) => sum + linesIn(words(`1  ${one}`), face, content) * pitchesOf(type).small, 0);
+}

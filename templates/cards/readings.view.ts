@@ -1,0 +1,162 @@
+/** Tables and boxes of a sheet, ready to print. */
+import type {
+  Box,
+  Card,
+  CardCell,
+  Column,
+  MeasuredText,
+  ReadingTable,
+  Row,
+  SheetPart,
+} from '../../analysis/cards/index.ts';
+import {
+  boxLabelWidth,
+  boxRows,
+  boxWidth,
+  MEASURES_MM,
+  type PlacedColumns,
+  rowHeight,
+  type TypeSize,
+} from '../../analysis/cards/index.ts';
+import { lineParts, type TokenPart } from './line.view.ts';
+import type { PrintOptions } from './options.ts';
+
+const MARKS = { above: '▲', below: '▼' } as const;
+
+interface CellView {
+  kind: string;
+  key: string;
+  text: string;
+  mark: string;
+  source: string;
+}
+
+/**
+ * A table part of a sheet.
+ * @param card the card, object
+ * @param part which rows and columns, object
+ * @param options the person's choices, object
+ * @returns view of cards/_reading-table
+ */
+export function tableView(card: Card, part: Extract<SheetPart, { kind: 'table' }>, options: PrintOptions) {
+  const table = card.tables[part.table];
+  if (!table) throw new RangeError(`card ${card.id} has no table ${part.table}`);
+  const { placed } = part;
+  const left = options.hand === 'left';
+  const columns = placed.columns.flatMap(({ column, write, expect }) => {
+    const one = table.columns[column];
+    return one ? [{ one, write, expect }] : [];
+  });
+  const widths = columns.flatMap(({ write, expect }) =>
+    expect === 0 ? [write] : left ? [write, expect] : [expect, write],
+  );
+  const rows = table.rows.slice(part.from, part.to);
+  const each = Math.ceil(rows.length / placed.blocks);
+  const tall = placed.blocks > 1 ? Math.max(...rows.map((row) => rowHeight(table, row, placed, options.type))) : 0;
+  const rowView = (row: Row, i: number) => {
+    const opens = row.group !== null && (i === 0 || rows[i - 1]?.group !== row.group);
+    return {
+      height: millimetres(Math.max(tall, rowHeight(table, row, placed, options.type))),
+      opens,
+      span: rows.filter((other) => other.group === row.group).length,
+      group: opens ? groupLines(table, row.group) : [],
+      write: table.groupHead.write,
+      head: lineParts(row.head),
+      cells: columns.flatMap(({ one }) =>
+        cellViews(one, row.cells[one.key], `${table.key}.${row.key}.${one.key}`, left),
+      ),
+    };
+  };
+  return {
+    template: 'cards/_reading-table',
+    title: table.title,
+    note: part.first && part.table === 0 ? card.expectNote : '',
+    grouped: table.groups.length > 0,
+    groupHead: table.groupHead,
+    widths: [...(table.groups.length > 0 ? [placed.group] : []), placed.head, ...widths].map(millimetres),
+    headHeight: millimetres(placed.headHeight),
+    expectHeight: millimetres(placed.expectHeight),
+    head: table.head,
+    expected: placed.expectHeight > 0,
+    columns: columns.map(({ one }) => ({
+      label: one.label,
+      unit: one.unit,
+      twin: one.expectsByRow,
+      pair: left ? ['read', 'expect'] : ['expect', 'read'],
+      expect: one.expect?.text ?? '',
+    })),
+    blocks: Array.from({ length: placed.blocks }, (_, b) => ({
+      width: millimetres(widthOf(placed)),
+      rows: rows.map(rowView).slice(b * each, (b + 1) * each),
+    })),
+  };
+}
+
+function widthOf(placed: PlacedColumns): number {
+  const columns = placed.columns.reduce((sum, one) => sum + one.write + one.expect, 0);
+  return placed.group + placed.head + columns + MEASURES_MM.line;
+}
+
+function groupLines(table: ReadingTable, key: string | null): TokenPart[] {
+  return lineParts(table.groups.find((group) => group.key === key)?.head ?? []);
+}
+
+function cellViews(column: Column, cell: CardCell | undefined, key: string, left: boolean): CellView[] {
+  const beside = column.expectsByRow ? (left ? ' before-expect' : ' after-expect') : '';
+  const read = { kind: `read write-${column.write}${beside}`, key, ...measuredView(cell?.measured ?? null) };
+  if (!column.expectsByRow) return [read];
+  const expect = {
+    kind: left ? 'expect-last' : 'expect-first',
+    key: '',
+    text: cell?.expect?.text ?? '',
+    mark: '',
+    source: '',
+  };
+  return left ? [read, expect] : [expect, read];
+}
+
+/** What a box prints once it has been read. */
+export function measuredView(measured: MeasuredText | null) {
+  return {
+    text: measured?.text ?? '',
+    mark: measured?.outside ? MARKS[measured.outside] : '',
+    source: measured?.source ? String(measured.source) : '',
+  };
+}
+
+/** A part of labelled boxes. */
+export function boxesView(card: Card, from: number, to: number, content: number, options: PrintOptions) {
+  const rows = boxRows(card.boxes, content, options.type).filter((row) => row.from >= from && row.to <= to);
+  return {
+    template: 'cards/_boxes',
+    rows: rows.map((row) => ({
+      height: millimetres(row.height),
+      boxes: card.boxes.slice(row.from, row.to).map((box) => ({
+        ...boxView(box, boxSize(box, content, options.type)),
+        wide: box.write === 'words',
+        expect: box.expect ? `${box.expect.text} ${box.unit}` : '',
+      })),
+    })),
+  };
+}
+
+/** The clock and fuel boxes of the last sheet. */
+export function logView(card: Card) {
+  return {
+    template: 'cards/_log',
+    boxes: card.log.map((box) => ({ ...boxView(box, `width:${millimetres(boxWidth(Math.max(3, box.digits)))}mm`) })),
+  };
+}
+
+function boxView(box: Box, size: string) {
+  return { key: box.key, label: box.label, unit: box.unit, write: box.write, size, ...measuredView(box.measured) };
+}
+
+function boxSize(box: Box, content: number, type: TypeSize): string {
+  if (box.write === 'words') return `max-width:${millimetres(content - boxLabelWidth(box, content, type))}mm`;
+  return `width:${millimetres(boxWidth(box.write === 'clock' ? 4 : box.digits))}mm`;
+}
+
+export function millimetres(value: number): string {
+  return value.toFixed(2);
+}

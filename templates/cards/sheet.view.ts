@@ -1,0 +1,108 @@
+/** One sheet of a card, ready to print. */
+import type { Card, Paper, Sheet, SheetPart } from '../../analysis/cards/index.ts';
+import {
+  fitText,
+  hasNumber,
+  headlineOf,
+  SHEETS,
+  stopTexts,
+  TYPE_SCALES,
+  textWidth,
+} from '../../analysis/cards/index.ts';
+import { lineParts } from './line.view.ts';
+import type { PrintOptions } from './options.ts';
+import { boxesView, logView, tableView } from './readings.view.ts';
+import { turnedView } from './turned.view.ts';
+
+/**
+ * The view of one sheet.
+ * @param card the card, object
+ * @param sheet which sheet and what stands on it, object
+ * @param opensOuting true on the first sheet of an outing, which opens the PDF's outline there
+ * @returns view of cards/_sheet, without its place on the page
+ */
+export function sheetView(card: Card, sheet: Sheet, opensOuting: boolean, paper: Paper, options: PrintOptions) {
+  const { identity } = card;
+  const headline = headlineOf(card, SHEETS[paper].content, options.type);
+  const first = sheet.number === 1;
+  const { numbers, text, action } = stopTexts(card, first);
+  return {
+    template: 'cards/_sheet',
+    card: card.id,
+    number: sheet.number,
+    of: sheet.of,
+    first,
+    registration: identity.registration,
+    invented: identity.invented,
+    opensOuting,
+    revision: identity.revision,
+    printed: identity.printed,
+    ...identityTexts(card, paper, options),
+    title: headline.title,
+    longTitle: headline.long,
+    aim: headline.aim,
+    strip: card.strip.map((cell) => ({ item: cell.item, setting: lineParts(cell.setting) })),
+    stop: {
+      numbers: numbers.map((line) => ({ line: lineParts(line) })),
+      text: lineParts(text),
+      acts: action.length > 0,
+      action: lineParts(action.slice(1)),
+      actionNumbers: hasNumber(action),
+    },
+    parts: sheet.parts.map((part) => partView(card, part, paper, options)),
+    foot: { last: sheet.number === sheet.of, next: sheet.number + 1, of: sheet.of },
+  };
+}
+
+/** Name and place as they fit beside the sheet number and the revision. */
+function identityTexts(card: Card, paper: Paper, options: PrintOptions) {
+  const { content } = SHEETS[paper];
+  const { small } = TYPE_SCALES[options.type];
+  const { registration, airplane, invented, place, revision, printed } = card.identity;
+  const mark = invented ? textWidth(' invented', small) + 3 : 0;
+  const beside = textWidth(`${registration}  sheet 10 of 10`, small) + mark + 6;
+  const right = textWidth(`${revision} · ${printed}`, small) + 5;
+  return {
+    airplane: fitText(airplane, small, content - beside),
+    outingPlace: fitText(place, small, content - right),
+  };
+}
+
+function partView(card: Card, part: SheetPart, paper: Paper, options: PrintOptions) {
+  switch (part.kind) {
+    case 'aim':
+      return { template: 'cards/_aim', text: part.text };
+    case 'missing':
+      return { template: 'cards/_missing', text: card.missing.map((one) => one.meaning).join(' · ') };
+    case 'gates':
+      return ticksView(
+        part.from === 0 ? 'Before: tick each' : 'Before, continued',
+        card.gates.slice(part.from, part.to),
+      );
+    case 'after':
+      return ticksView(part.from === 0 ? 'After' : 'After, continued', card.after.slice(part.from, part.to));
+    case 'steps':
+      return {
+        template: 'cards/_steps',
+        steps: card.steps.slice(part.from, part.to).map((line, i) => ({
+          n: part.from + i + 1,
+          pitch: hasNumber(line) ? 'numbers' : 'words',
+          line: lineParts(line),
+        })),
+      };
+    case 'table':
+      return tableView(card, part, options);
+    case 'turned':
+      return turnedView(card, part);
+    case 'boxes':
+      return boxesView(card, part.from, part.to, SHEETS[paper].content, options);
+    case 'log':
+      return logView(card);
+    case 'sources':
+      return { template: 'cards/_sources', sources: card.sources.map((text, i) => ({ n: i + 1, text })) };
+  }
+}
+
+function ticksView(label: string, lines: Card['gates']) {
+  return { template: 'cards/_ticks', label, items: lines.map((line) => ({ line: lineParts(line) })) };
+}
