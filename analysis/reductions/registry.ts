@@ -1,7 +1,9 @@
 /** The list of reductions: the only way in for pages, command, API and handbook. */
+import { airspeed } from './airspeed/index.ts';
 import type { Reduction } from './reduction.ts';
+import { weightBalance } from './weight-balance/index.ts';
 
-export const REDUCTIONS: readonly Reduction[] = [];
+export const REDUCTIONS: readonly Reduction[] = [airspeed, weightBalance];
 
 /**
  * The reduction of a kind.

@@ -89,6 +89,10 @@ export const CODES = {
     'A channel the reduction needs is not in the log.',
     'Name the channel in the channel table, or give the reading as written points.',
   ),
+  'stuck-channel': r(
+    'A channel the result rests on stood still.',
+    'Look at the receiver and its link; fly it again with a log that moves.',
+  ),
   'missing-limit': r(
     'The airplane’s description has no limit for this.',
     'Enter the limit with its source on the Airplane page.',

@@ -1,0 +1,134 @@
+/** The answer in the shape every result has. */
+import type { Flag, Refusal } from '../../remarks/index.ts';
+import { type Comparison, compareWithLimit, type Result, type ResultSegment } from '../../results/index.ts';
+import { meansOf } from '../../segments/index.ts';
+import { fromSi, toSi } from '../../units/index.ts';
+import type { ReductionInput } from '../reduction.ts';
+import type { AirChain } from './air-chain.ts';
+import type { Doubt } from './doubt.ts';
+import { calibrationOf, curveRanks } from './fitted-curve.ts';
+import type { Gathered } from './gather-legs.ts';
+import { nextLegs } from './next-leg.ts';
+import { airspeedNote } from './note.ts';
+import { fitQuantities, speedQuantities, windQuantities } from './quantities.ts';
+import { DILUTION_REFUSE, type SpeedRow } from './rows.ts';
+import {
+  curveRankTable,
+  curveTable,
+  legsTable,
+  nextLegTable,
+  positionErrorTable,
+  uncertaintyTable,
+  windTable,
+} from './tables.ts';
+
+export interface Answer {
+  input: ReductionInput;
+  chain: AirChain;
+  doubt: Doubt;
+  rows: readonly SpeedRow[];
+  gathered: Gathered;
+  flags: Flag[];
+}
+
+const MEANS = ['indicated-airspeed', 'pressure-altitude', 'outside-air-temperature', 'ground-speed', 'track-true'];
+
+/**
+ * The result of an answer.
+ * @param answer rows, doubt, legs and remarks
+ * @returns the result
+ * @throws OutOfRange outside the relations of air data
+ */
+export function buildResult(answer: Answer): Result {
+  const { input, chain, doubt, rows, flags } = answer;
+  const unit = input.airplane?.instruments.units.airspeed ?? 'kt';
+  const calibration = calibrationOf(doubt, chain.commonStatic);
+  const speedOnly = calibration === null;
+  return {
+    ...shell(input),
+    status: 'reduced',
+    quantities: [
+      ...windQuantities(doubt),
+      ...rows.flatMap((row) => speedQuantities(row, speedOnly)),
+      ...fitQuantities(doubt),
+    ],
+    tables: [
+      ...(speedOnly ? [] : [positionErrorTable(rows), curveTable(calibration, rows, unit)]),
+      legsTable(doubt),
+      ...(speedOnly ? [] : [uncertaintyTable(rows)]),
+      windTable(doubt),
+      nextLegTable(nextLegs(doubt, rows)),
+      ...(speedOnly ? [] : [curveRankTable(curveRanks(doubt, chain))]),
+    ],
+    segments: segmentsOf(answer),
+    comparisons: speedOnly ? [] : rows.map((row) => comparison(row, unit)),
+    flags,
+    ...(calibration ? { model: { calibration } } : {}),
+  };
+}
+
+/**
+ * A refusal in the shape of a result.
+ * @param input what was asked
+ * @param why the refusal
+ * @param gathered legs and remarks, where they were already found
+ * @returns the result
+ */
+export function refusedResult(input: ReductionInput, why: Refusal, gathered?: Gathered): Result {
+  return {
+    ...shell(input),
+    status: 'refused',
+    reason: why.message,
+    code: why.code,
+    mend: why.mend,
+    quantities: [],
+    tables: [],
+    segments: [],
+    comparisons: [],
+    flags: gathered?.flags ?? [],
+  };
+}
+
+function shell(input: ReductionInput) {
+  return {
+    kind: 'airspeed',
+    ...(input.alignment ? { alignment: input.alignment } : {}),
+    provenance: {
+      files: (input.recording?.tables ?? []).map((table) => ({ name: table.file, sha256: table.sha256 })),
+      configurationRevision: input.configurationRevision ?? null,
+      methodVersion: airspeedNote.versions[0]?.version ?? '',
+    },
+  };
+}
+
+function segmentsOf({ input, gathered, doubt }: Answer): ResultSegment[] {
+  const { recording } = input;
+  if (!recording) return [];
+  const file = recording.tables[0]?.file ?? '';
+  return gathered.segments.map((segment) => {
+    const flaps = doubt.legs.find(
+      (leg) => leg.fromSeconds >= segment.fromSeconds && leg.toSeconds <= segment.toSeconds,
+    )?.flaps;
+    return {
+      file,
+      fromSeconds: segment.fromSeconds,
+      toSeconds: segment.toSeconds,
+      role: segment.role,
+      label: segment.label ?? flaps ?? '',
+      means: meansOf(recording, segment, MEANS),
+    };
+  });
+}
+
+/** The larger of 3 % and 5 kt [14cfr23-1323]: a reference, no requirement on an amateur-built airplane. */
+function comparison(row: SpeedRow, unit: string): Comparison {
+  const limit = Math.max(0.03 * row.cas, toSi(5, 'kt'));
+  const lost = row.dilution > DILUTION_REFUSE;
+  return compareWithLimit({
+    what: `position error at ${fromSi(row.ias, unit).toFixed(0)} ${unit} indicated, flaps ${row.flaps}, beside 14 CFR 23.1323(b): 3 % or 5 kt (a reference, not a requirement on an amateur-built airplane)`,
+    value: lost ? null : Math.abs(row.correction),
+    u95: lost ? null : row.error.u95,
+    limit,
+    unit: 'm/s',
+  });
+}
