@@ -8,6 +8,7 @@ export * from './letter-widths.ts';
 export * from './line.ts';
 export * from './measure-text.ts';
 export * from './part-heights.ts';
+export * from './program-cards.ts';
 export * from './sections.ts';
 export * from './sheet-size.ts';
 export * from './sheets.ts';

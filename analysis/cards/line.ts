@@ -13,7 +13,13 @@ export const tokenSchema = z.discriminatedUnion('kind', [
     /** the configuration value it was taken from; absent for a general figure */
     path: z.string().optional(),
   }),
-  z.strictObject({ kind: z.literal('missing'), path: z.string(), meaning: z.string() }),
+  z.strictObject({
+    kind: z.literal('missing'),
+    path: z.string(),
+    meaning: z.string(),
+    /** unit it would have; empty where even that is not known */
+    unit: z.string(),
+  }),
 ]);
 
 export const lineSchema = z.array(tokenSchema);
@@ -23,6 +29,9 @@ export type Line = z.infer<typeof lineSchema>;
 
 /** What follows an estimated number on paper. */
 export const ESTIMATED = 'est.';
+
+/** What stands in the place of a missing number; what it is stands in the list on the first sheet. */
+export const MISSING = 'missing';
 
 /** A line of words only. */
 export function words(text: string): Line {
@@ -38,7 +47,7 @@ export function plainText(line: Line): string {
   return line
     .map((token) => {
       if (token.kind === 'text') return token.text;
-      if (token.kind === 'missing') return `[${token.meaning}: missing]`;
+      if (token.kind === 'missing') return `[${MISSING}] ${token.unit}`.trim();
       return `${token.number} ${token.unit}${token.estimated ? ` ${ESTIMATED}` : ''}`;
     })
     .join('');

@@ -1,6 +1,6 @@
 /** How wide a text is and how many lines it takes, before a page exists. Never fewer lines than the browser sets. */
 import { letterWidth } from './letter-widths.ts';
-import { ESTIMATED, type Line } from './line.ts';
+import { ESTIMATED, type Line, MISSING } from './line.ts';
 import { pointsToMm } from './sheet-size.ts';
 
 /** Letter heights of a piece of text, points: words, and the numbers among them. */
@@ -11,6 +11,8 @@ export interface Face {
 
 /** between a number and its unit, thousandths of the words' letter height */
 const THIN = 220;
+/** outline round the place of a missing number, both sides, mm */
+const OUTLINE = 3;
 
 /**
  * Width of a text on one line.
@@ -113,13 +115,9 @@ function piecesOf(line: Line, face: Face): Piece[] {
         textWidth(token.number, face.numbers) + (THIN / 1000) * pointsToMm(face.words) + textWidth(after, face.words),
       );
     } else {
-      // set in a dashed outline, its words may break
-      const [first = '', ...rest] = `${token.meaning}: missing`.split(' ');
-      add(textWidth(first, face.words) + 3);
-      for (const word of rest) {
-        breakable = true;
-        add(textWidth(word, face.words) + (word === 'missing' ? 3 : 0));
-      }
+      // set in a dashed outline, with its unit behind it
+      const after = token.unit === '' ? '' : ` ${token.unit}`;
+      add(textWidth(`${MISSING}${after}`, face.words) + OUTLINE);
     }
   }
   return pieces;

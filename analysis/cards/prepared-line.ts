@@ -10,7 +10,13 @@ const BEHIND_ESTIMATE = /\s*\best\.$/;
  * @returns tokens: words, numbers with units, places of missing numbers
  */
 export function lineOf(line: PreparedLine): Line {
-  return line.pieces.map(tokenOf);
+  return line.pieces.map((piece, i) => {
+    const token = tokenOf(piece);
+    const before = line.pieces[i - 1];
+    // the full stop of "est." also ends the sentence
+    const stopped = before?.kind === 'number' && before.status === 'estimated' && token.kind === 'text';
+    return stopped && token.text.startsWith('.') ? { ...token, text: token.text.slice(1) } : token;
+  });
 }
 
 function tokenOf(piece: LinePiece): Token {
@@ -18,7 +24,7 @@ function tokenOf(piece: LinePiece): Token {
     case 'words':
       return { kind: 'text', text: piece.text };
     case 'missing':
-      return { kind: 'missing', path: piece.path, meaning: piece.meaning };
+      return { kind: 'missing', path: piece.path, meaning: piece.meaning, unit: piece.symbol };
     case 'figure':
       return { kind: 'number', number: piece.number, unit: piece.symbol, estimated: false };
     case 'number':

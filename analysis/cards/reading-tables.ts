@@ -127,7 +127,7 @@ function planFor(at: string): TablePlan {
     const every = Number(minutes[1] ?? 1);
     return { at: [at], layout: 'minutes', head: 'time', unit: 'min', rows: { minutes: { every, to: 10 * every } } };
   }
-  if (at === 'each step of height') return { at: [at], layout: 'levels', head: 'height', rows: { levels: 8 } };
+  if (at === 'each step of height') return { at: [at], layout: 'levels', head: 'altimeter', rows: { levels: 8 } };
   if (at === 'each leg') return { at: [at], layout: 'legs', head: 'leg', rows: { speeds: 4, legs: 4 } };
   if (/^per (tank|battery|wheel)/.test(at)) {
     const own = at.startsWith('per tank') ? 'tank' : at.startsWith('per battery') ? 'battery' : 'wheel';

@@ -7,6 +7,9 @@ import { FOOT_HEIGHT, stopHeight, stripHeight } from './part-heights.ts';
 import { type Section, type SheetPart, sectionsOf } from './sections.ts';
 import { MEASURES_MM, type Paper, SHEETS, type TypeSize, titleBlock } from './sheet-size.ts';
 
+/** what a browser's rounding of many lines may add up to, mm */
+const SPARE = 0.6;
+
 export interface Sheet {
   number: number;
   of: number;
@@ -23,7 +26,7 @@ export interface Sheet {
 export function sheetsOf(card: Card, paper: Paper, type: TypeSize): Sheet[] {
   const { content, height } = SHEETS[paper];
   const { clip, foot, gap } = MEASURES_MM;
-  const fixed = clip + titleBlock(type) + gap + FOOT_HEIGHT + foot + stripHeight(card, content, type);
+  const fixed = clip + titleBlock(type) + gap + FOOT_HEIGHT + foot + stripHeight(card, content, type) + SPARE;
   const room = (sheet: number) => height - fixed - stopHeight(card, content, type, sheet === 0);
   const parts = sectionsOf(card, content, type, room(1));
   const { before, steps, readings, after, log } = parts;
@@ -118,6 +121,9 @@ function fitting(section: Section, from: number, left: number, empty: boolean): 
     to += 1;
   }
   if (to === section.rows.length) return to;
+  // no lone last row on the next sheet
+  const lone = section.least - (section.rows.length - to);
+  if (lone > 0 && to - lone > from + section.least - 1) to -= lone;
   let cut = to;
   while (cut > from && section.rows[cut - 1]?.keep) cut -= 1;
   if (cut > from) to = cut;

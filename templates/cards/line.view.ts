@@ -1,6 +1,6 @@
 /** A line's tokens as the template prints them. */
 import * as z from 'zod';
-import type { Line } from '../../analysis/cards/index.ts';
+import { type Line, MISSING } from '../../analysis/cards/index.ts';
 
 export const tokenPart = z.strictObject({
   text: z.string(),
@@ -18,7 +18,7 @@ const BLANK: TokenPart = { text: '', number: '', unit: '', estimated: false, lac
 export function lineParts(line: Line): TokenPart[] {
   return line.map((token) => {
     if (token.kind === 'text') return { ...BLANK, text: token.text };
-    if (token.kind === 'missing') return { ...BLANK, lack: token.meaning };
+    if (token.kind === 'missing') return { ...BLANK, lack: MISSING, unit: token.unit };
     return { ...BLANK, number: token.number, unit: token.unit, estimated: token.estimated };
   });
 }

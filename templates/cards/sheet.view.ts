@@ -60,10 +60,9 @@ function identityTexts(card: Card, paper: Paper, options: PrintOptions) {
   const { small } = TYPE_SCALES[options.type];
   const { registration, airplane, invented, place, revision, printed } = card.identity;
   const mark = invented ? textWidth(' invented', small) + 3 : 0;
-  const beside = textWidth(`${registration}  sheet 10 of 10`, small) + mark + 6;
-  const right = textWidth(`${revision} · ${printed}`, small) + 5;
+  const right = Math.max(textWidth('sheet 10 of 10', small), textWidth(`${revision} · ${printed}`, small)) + 5;
   return {
-    airplane: fitText(airplane, small, content - beside),
+    airplane: fitText(airplane, small, content - right - textWidth(`${registration} `, small) - mark),
     outingPlace: fitText(place, small, content - right),
   };
 }

@@ -8,8 +8,8 @@ export interface SheetMeasure {
   overflows: string[];
   /** smallest letters, points; of what is read in flight; of numbers to fly */
   smallest: number;
-  smallestInFlight: number;
-  smallestNumber: number;
+  smallestInFlight: number | null;
+  smallestNumber: number | null;
   /** boxes lower than 9 mm or narrower than 18 mm for three digits */
   smallBoxes: string[];
   /** text or lines lighter than 60 % black */
@@ -106,7 +106,7 @@ export function measureSheets(page: Page): Promise<SheetMeasure[]> {
       const flown = texts.filter((element) =>
         element.closest('.stop, .steps, .strip dd, td, th.head, th.group, th.run'),
       );
-      const least = (elements: Element[]) => Math.min(Number.POSITIVE_INFINITY, ...elements.map(points));
+      const least = (elements: Element[]) => (elements.length === 0 ? null : Math.min(...elements.map(points)));
       const numbers = [...sheet.querySelectorAll('.stop .num b, .steps .num b, .group .num b')];
 
       const smallBoxes: string[] = [];
@@ -143,7 +143,7 @@ export function measureSheets(page: Page): Promise<SheetMeasure[]> {
         card: article?.dataset.card ?? '',
         sheet: Number(article?.dataset.sheet ?? 0),
         overflows: [...new Set(overflows)],
-        smallest: least(texts),
+        smallest: least(texts) ?? 0,
         smallestInFlight: least(flown),
         smallestNumber: least(numbers),
         smallBoxes,

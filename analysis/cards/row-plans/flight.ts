@@ -7,7 +7,7 @@ const STALL_RUNS = 'runs 1, 2: first sign · 3 to 7: full · 8: slower entry · 
 const levels = (count: number): TablePlan => ({
   at: ['each step of height'],
   layout: 'levels',
-  head: 'height',
+  head: 'altimeter',
   rows: { levels: count },
 });
 

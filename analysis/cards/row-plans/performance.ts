@@ -7,30 +7,31 @@ const both = ['left', 'right'] as const;
 export const PERFORMANCE_PLANS: RowPlans = {
   'climb-sawtooth': [
     {
-      at: ['each', 'bottom, top'],
+      at: ['each'],
       layout: 'legs',
       head: 'way',
       rows: { speeds: 7, legs: 2 },
       title: 'first altitude',
     },
     {
-      at: ['each', 'bottom, top'],
+      at: ['each'],
       layout: 'legs',
       head: 'way',
       rows: { speeds: 3, legs: 2 },
       title: 'second altitude',
     },
     {
-      at: ['each', 'bottom, top'],
+      at: ['each'],
       layout: 'legs',
       head: 'way',
       rows: { speeds: 3, legs: 2 },
       title: 'takeoff flap',
       when: FLAPS,
     },
+    { at: ['bottom, top'], layout: 'list', head: 'altitude', rows: { names: ['first', 'second'] } },
   ],
   'check-climb': [
-    { at: ['each step of height', 'each'], layout: 'levels', head: 'height', rows: { levels: 8, by: 2 } },
+    { at: ['each step of height', 'each'], layout: 'levels', head: 'altimeter', rows: { levels: 8, by: 2 } },
   ],
   glide: [
     { at: ['each'], layout: 'legs', head: 'way', rows: { speeds: 6, legs: 2 } },

@@ -1,0 +1,86 @@
+/** Every card, on every paper form, measured in the browser it is printed with. */
+import type { Browser } from 'puppeteer';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { type Card, PAPERS, type Paper, sheetsOf, type TypeSize } from '../../analysis/cards/index.ts';
+import { CATALOGUE } from '../../analysis/catalogue/index.ts';
+import { cardsDocument } from '../../templates/cards/cards.view.ts';
+import { type PrintOptions, printOptionsSchema } from '../../templates/cards/options.ts';
+import { cardsFor, demoAirplane, longestAirplane } from './demo-cards.ts';
+import { measureSheets, type SheetMeasure } from './measure-sheets.ts';
+import { openTestBrowser, pageWith } from './test-browser.ts';
+
+let browser: Browser;
+beforeAll(async () => {
+  browser = await openTestBrowser();
+});
+afterAll(() => browser.close());
+
+const ouzel = cardsFor(demoAirplane('ouzel'));
+const wrenlet = cardsFor(demoAirplane('wrenlet'));
+const longest = cardsFor(longestAirplane(), true);
+
+async function measured(cards: Card[], paper: Paper, options: Partial<PrintOptions>): Promise<SheetMeasure[]> {
+  const { html } = cardsDocument(cards, paper, printOptionsSchema.parse(options));
+  const page = await pageWith(browser, html);
+  try {
+    return await measureSheets(page);
+  } finally {
+    await page.close();
+  }
+}
+
+/** Points as set, less what the browser rounds away. */
+const LEAST: Record<TypeSize, { all: number; inFlight: number; number: number }> = {
+  normal: { all: 9, inFlight: 12, number: 18 },
+  large: { all: 9, inFlight: 12, number: 18 },
+};
+const ROUNDING = 0.01;
+
+function check(sheets: SheetMeasure[], type: TypeSize): void {
+  const named = (list: (sheet: SheetMeasure) => string[]) =>
+    sheets.flatMap((sheet) => list(sheet).map((one) => `${sheet.card} sheet ${sheet.sheet}: ${one}`)).slice(0, 12);
+  expect(named((sheet) => sheet.overflows)).toEqual([]);
+  expect(named((sheet) => sheet.smallBoxes)).toEqual([]);
+  expect(named((sheet) => sheet.faint)).toEqual([]);
+  expect(named((sheet) => sheet.bareNumbers)).toEqual([]);
+  expect(named((sheet) => sheet.underClip)).toEqual([]);
+  const least = LEAST[type];
+  for (const sheet of sheets) {
+    expect(sheet.smallest).toBeGreaterThanOrEqual(least.all - ROUNDING);
+    if (sheet.smallestInFlight !== null)
+      expect(sheet.smallestInFlight).toBeGreaterThanOrEqual(least.inFlight - ROUNDING);
+    if (sheet.smallestNumber !== null) expect(sheet.smallestNumber).toBeGreaterThanOrEqual(least.number - ROUNDING);
+  }
+  // the stop frame: left, top and right edge at one place on every sheet
+  for (const edge of [0, 1, 2] as const) {
+    const places = sheets.map((sheet) => sheet.stop[edge]);
+    expect(Math.max(...places) - Math.min(...places)).toBeLessThan(1);
+  }
+}
+
+describe.each(PAPERS)('%s', (paper) => {
+  test('Ouzel: every card that applies', async () => {
+    const sheets = await measured(ouzel, paper, {});
+    check(sheets, 'normal');
+    expect(sheets).toHaveLength(ouzel.reduce((sum, card) => sum + sheetsOf(card, paper, 'normal').length, 0));
+  });
+
+  test('Wrenlet: every card that applies', async () => {
+    check(await measured(wrenlet, paper, {}), 'normal');
+  });
+
+  test('all tests of the catalogue, everything fitted, longest names, wide units, large type', async () => {
+    expect(longest).toHaveLength(CATALOGUE.length);
+    check(await measured(longest, paper, { type: 'large' }), 'large');
+  });
+});
+
+describe('the person’s choices', () => {
+  test('left hand: what is written on stands left of what is read, nothing overflows', async () => {
+    check(await measured(ouzel, 'letter-2up', { hand: 'left' }), 'normal');
+  });
+
+  test('night version: heavier strokes, nothing overflows', async () => {
+    check(await measured(ouzel, 'a5', { night: true }), 'normal');
+  });
+});
