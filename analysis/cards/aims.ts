@@ -3,7 +3,7 @@
 /** Names nothing that an airplane may lack: these stand on every airplane's card. */
 export const AIMS: Readonly<Record<string, string>> = {
   'open-inspection': 'Find build errors while everything can be seen and reached.',
-  'closing-inspection': 'Close each zone once its checks are done and seen by a second person.',
+  'closing-inspection': 'Close each zone once its checks are done and seen by a second.',
   'documents-and-placards': 'Show that the airplane may lawfully be moved and flown.',
   'pilot-and-emergency-plan': 'Make pilot, crew and field ready for the bad day.',
   'canopy-harness-egress': 'Show nothing opens in flight and people get out fast.',

@@ -43,7 +43,10 @@ export function fitText(text: string, points: number, width: number, lines = 1):
     const cut = `${all.slice(0, count).join(' ')} …`;
     if (fits(cut)) return cut;
   }
-  return [...text].reduce((kept, letter) => (fits(`${kept}${letter}…`) ? `${kept}${letter}` : kept), '').concat('…');
+  const letters = [...text];
+  let kept = 0;
+  while (kept < letters.length && fits(`${letters.slice(0, kept + 1).join('')}…`)) kept += 1;
+  return `${letters.slice(0, kept).join('')}…`;
 }
 
 interface Piece {

@@ -24,7 +24,7 @@ export interface PrintingBrowser {
    * @throws InputProblem when there is no browser, or it stopped twice
    */
   withPage<T>(work: (page: Page) => Promise<T>, signal?: AbortSignal): Promise<T>;
-  /** process id while one runs, for the tests that kill it */
+  /** process id while one runs */
   processId(): number | null;
   close(): Promise<void>;
 }
@@ -88,7 +88,9 @@ export function openPrintingBrowser(world: { find?: () => string | null; idleMs?
 async function launch(find: () => string | null): Promise<Browser> {
   const executablePath = find();
   if (executablePath === null) {
-    throw new InputProblem([problem('no-browser', 'Printing needs Chrome, Chromium or Edge, and none was found here.')]);
+    throw new InputProblem([
+      problem('no-browser', 'Printing needs Chrome, Chromium or Edge, and none was found here.'),
+    ]);
   }
   const start = (args: string[]) =>
     puppeteer.launch({ executablePath, args, handleSIGINT: false, handleSIGTERM: false, handleSIGHUP: false });
