@@ -18,267 +18,151 @@ export interface Fact {
   read(airplane: Airplane): FactValue;
 }
 
-const fact = (
+type Read = (airplane: Airplane) => FactValue;
+
+/** Something fitted or not: `has a ground cooling fan`, `has no ground cooling fan`. */
+const fitted = (path: string, thing: string, read: Read, more: { name?: string; lacks?: string } = {}): Fact => ({
+  name: more.name ?? path,
+  path,
+  has: `has ${thing}`,
+  lacks: more.lacks ?? `has no ${thing.replace(/^an? /, '')}`,
+  read,
+});
+
+/** Something there are several of: `has 2 batteries`, `has one battery`, `has no batteries`. */
+const counted = (name: string, path: string, one: string, several: string, read: Read): Fact => ({
+  name,
+  path,
+  has: `has ${several}`,
+  lacks: `has no ${several}`,
+  says: (value) => (value === 0 ? `has no ${several}` : value === 1 ? `has one ${one}` : `has ${value} ${several}`),
+  read,
+});
+
+/** One kind of several: the words of each. */
+const oneOf = (
   name: string,
   path: string,
-  has: string,
   lacks: string,
-  read: (a: Airplane) => FactValue,
-  says?: (value: FactValue) => string,
-): Fact => ({ name, path, has, lacks, read, ...(says ? { says } : {}) });
+  words: Readonly<Record<string, string>>,
+  read: Read,
+): Fact => ({
+  name,
+  path,
+  has: 'has another kind',
+  lacks,
+  says: (value) => words[String(value)] ?? lacks,
+  read,
+});
 
-/** `has 2 batteries`, `has a battery`, `has no battery` */
-const count = (one: string, several: string) => (value: FactValue) =>
-  value === 0 ? `has no ${several}` : value === 1 ? `has one ${one}` : `has ${value} ${several}`;
-
-const named =
-  (words: Readonly<Record<string, string>>, otherwise: string) =>
-  (value: FactValue): string =>
-    words[String(value)] ?? otherwise;
+/** What is planned: `is to be spun`, `is not to be spun`. */
+const planned = (path: string, doing: string, read: Read): Fact => ({
+  name: path,
+  path,
+  has: `is to ${doing}`,
+  lacks: `is not to ${doing}`,
+  read,
+});
 
 export const FACTS: readonly Fact[] = [
-  fact(
+  oneOf(
     'cooling.kind',
     'cooling.kind',
-    'has this kind of cooling',
     'has another kind of cooling',
+    { liquid: 'is liquid-cooled', air: 'is air-cooled' },
     (a) => a.cooling.kind,
-    named({ liquid: 'is liquid-cooled', air: 'is air-cooled' }, 'has another kind of cooling'),
   ),
-  fact(
-    'cooling.exitDoor',
-    'cooling.exitDoor',
-    'has a cooling exit door',
-    'has no cooling exit door',
-    (a) => a.cooling.exitDoor,
-  ),
-  fact(
-    'cooling.alternateDoorControl',
-    'cooling.alternateDoorControl',
-    'has a second way to move the exit door',
-    'has no second way to move the exit door',
-    (a) => a.cooling.alternateDoorControl,
-  ),
-  fact(
-    'cooling.groundFan',
-    'cooling.groundFan',
-    'has a ground cooling fan',
-    'has no ground cooling fan',
-    (a) => a.cooling.groundFan,
-  ),
-  fact('cooling.cowlFlap', 'cooling.cowlFlap', 'has cowl flaps', 'has no cowl flaps', (a) => a.cooling.cowlFlap),
-  fact(
-    'engine.electronicControl',
-    'engine.electronicControl',
-    'has electronic engine control',
-    'has no electronic engine control',
-    (a) => a.engine.electronicControl,
-  ),
-  fact(
-    'engine.mixtureControl',
-    'engine.mixtureControl',
-    'has a mixture control',
-    'has no mixture control',
-    (a) => a.engine.mixtureControl,
-  ),
-  fact(
-    'engine.carburettor',
-    'engine.carburettor',
-    'has a carburettor',
-    'has no carburettor',
-    (a) => a.engine.carburettor,
-  ),
-  fact(
-    'engine.newOrRebuilt',
-    'engine.newOrRebuilt',
-    'has a new or rebuilt engine',
-    'has an engine already run in',
-    (a) => a.engine.newOrRebuilt,
-  ),
-  fact(
+  fitted('cooling.exitDoor', 'a cooling exit door', (a) => a.cooling.exitDoor),
+  fitted('cooling.alternateDoorControl', 'a second way to move the exit door', (a) => a.cooling.alternateDoorControl),
+  fitted('cooling.groundFan', 'a ground cooling fan', (a) => a.cooling.groundFan),
+  fitted('cooling.cowlFlap', 'cowl flaps', (a) => a.cooling.cowlFlap),
+  fitted('engine.electronicControl', 'electronic engine control', (a) => a.engine.electronicControl),
+  fitted('engine.mixtureControl', 'a mixture control', (a) => a.engine.mixtureControl),
+  fitted('engine.carburettor', 'a carburettor', (a) => a.engine.carburettor),
+  fitted('engine.newOrRebuilt', 'a new or rebuilt engine', (a) => a.engine.newOrRebuilt, {
+    lacks: 'has an engine already run in',
+  }),
+  oneOf(
     'propeller',
     'propeller.kind',
-    'has this kind of propeller',
     'has another kind of propeller',
+    {
+      'constant-speed': 'has a constant-speed propeller',
+      fixed: 'has a fixed-pitch propeller',
+      'ground-adjustable': 'has a ground-adjustable propeller',
+    },
     (a) => a.propeller.kind,
-    named(
-      {
-        'constant-speed': 'has a constant-speed propeller',
-        fixed: 'has a fixed-pitch propeller',
-        'ground-adjustable': 'has a ground-adjustable propeller',
-      },
-      'has another kind of propeller',
-    ),
   ),
-  fact('gear.retractable', 'gear.retractable', 'has retractable gear', 'has fixed gear', (a) => a.gear.retractable),
-  fact(
+  fitted('gear.retractable', 'retractable gear', (a) => a.gear.retractable, { lacks: 'has fixed gear' }),
+  oneOf(
     'gear.layout',
     'gear.layout',
-    'has this kind of gear',
     'has another kind of gear',
+    { tail: 'has a tail wheel', nose: 'has a nose wheel' },
     (a) => a.gear.layout,
-    named({ tail: 'has a tail wheel', nose: 'has a nose wheel' }, 'has another kind of gear'),
   ),
-  fact(
-    'gear.emergencyExtension',
-    'gear.emergencyExtension',
-    'has an emergency gear extension',
-    'has no emergency gear extension',
-    (a) => a.gear.emergencyExtension,
-  ),
-  fact(
-    'gear.positionSwitches',
-    'gear.positionSwitches',
-    'has gear position switches',
-    'has no gear position switches',
-    (a) => a.gear.positionSwitches,
-  ),
-  fact('hydraulics', 'hydraulics', 'has hydraulics', 'has no hydraulics', (a) => a.hydraulics !== false),
-  fact('flaps', 'flaps', 'has flaps', 'has no flaps', (a) => a.flaps !== false),
-  fact(
-    'fuel.sources',
-    'fuel.sources',
-    'has this many fuel feeds to select',
-    'has fewer fuel feeds to select',
-    (a) => a.fuel.sources,
-    count('fuel feed to select', 'fuel feeds to select'),
-  ),
-  fact(
-    'fuel.poweredTransfer',
-    'fuel.poweredTransfer',
-    'has a tank with powered transfer',
-    'has no powered fuel transfer',
-    (a) => a.fuel.poweredTransfer,
-  ),
-  fact(
-    'fuel.wingTanksSeparate',
-    'fuel.wingTanksSeparate',
-    'has separate wing tanks',
-    'has no separate wing tanks',
-    (a) => a.fuel.wingTanksSeparate,
-  ),
-  fact('fuel.flowMeter', 'fuel.flowMeter', 'has a fuel flow meter', 'has no fuel flow meter', (a) => a.fuel.flowMeter),
-  fact(
-    'fuel.quantityGauge',
-    'fuel.quantityGauge',
-    'has fuel quantity gauges',
-    'has no fuel quantity gauge',
-    (a) => a.fuel.quantityGauge,
-  ),
-  fact(
-    'fuel.pressureGauge',
-    'fuel.pressureGauge',
-    'has a fuel pressure gauge',
-    'has no fuel pressure gauge',
-    (a) => a.fuel.pressureGauge,
-  ),
-  fact(
+  fitted('gear.emergencyExtension', 'an emergency gear extension', (a) => a.gear.emergencyExtension),
+  fitted('gear.positionSwitches', 'gear position switches', (a) => a.gear.positionSwitches),
+  fitted('hydraulics', 'hydraulics', (a) => a.hydraulics !== false),
+  fitted('flaps', 'flaps', (a) => a.flaps !== false),
+  counted('fuel.sources', 'fuel.sources', 'fuel feed to select', 'fuel feeds to select', (a) => a.fuel.sources),
+  fitted('fuel.poweredTransfer', 'powered fuel transfer', (a) => a.fuel.poweredTransfer),
+  fitted('fuel.wingTanksSeparate', 'separate wing tanks', (a) => a.fuel.wingTanksSeparate),
+  fitted('fuel.flowMeter', 'a fuel flow meter', (a) => a.fuel.flowMeter),
+  fitted('fuel.quantityGauge', 'a fuel quantity gauge', (a) => a.fuel.quantityGauge),
+  fitted('fuel.pressureGauge', 'a fuel pressure gauge', (a) => a.fuel.pressureGauge),
+  counted(
     'fuel.electricPumps',
     'fuel.electricPumps',
-    'has electric fuel pumps',
-    'has no electric fuel pump',
+    'electric fuel pump',
+    'electric fuel pumps',
     (a) => a.fuel.electricPumps,
-    count('electric fuel pump', 'electric fuel pumps'),
   ),
-  fact(
-    'batteries',
-    'electrical.batteries',
-    'has this many batteries',
-    'has fewer batteries',
-    (a) => a.electrical.batteries.length,
-    count('battery', 'batteries'),
-  ),
-  fact(
-    'backupSupply',
-    'electrical.backupSupply',
-    'has a backup supply',
-    'has no backup supply',
-    (a) => a.electrical.backupSupply,
-  ),
-  fact(
-    'groundSupplyPlug',
-    'electrical.groundSupplyPlug',
-    'has a ground supply plug',
-    'has no ground supply plug',
-    (a) => a.electrical.groundSupplyPlug,
-  ),
-  fact(
-    'generator',
-    'electrical.generator',
-    'has a generator',
-    'has no generator',
-    (a) => a.electrical.generator !== false,
-  ),
-  fact('electricTrim', 'trim.electric', 'has electric trim', 'has no electric trim', (a) => a.trim.electric),
-  fact('autopilot', 'autopilot', 'has an autopilot', 'has no autopilot', (a) => a.autopilot !== false),
-  fact('smoke', 'cabin.smoke', 'has a smoke system', 'has no smoke system', (a) => a.cabin.smoke),
-  fact('radios', 'avionics.radios', 'has a radio', 'has no radio', (a) => a.avionics.radios, count('radio', 'radios')),
-  fact(
+  counted('batteries', 'electrical.batteries', 'battery', 'batteries', (a) => a.electrical.batteries.length),
+  fitted('electrical.backupSupply', 'a backup supply', (a) => a.electrical.backupSupply, { name: 'backupSupply' }),
+  fitted('electrical.groundSupplyPlug', 'a ground supply plug', (a) => a.electrical.groundSupplyPlug, {
+    name: 'groundSupplyPlug',
+  }),
+  fitted('electrical.generator', 'a generator', (a) => a.electrical.generator !== false, { name: 'generator' }),
+  fitted('trim.electric', 'electric trim', (a) => a.trim.electric, { name: 'electricTrim' }),
+  fitted('autopilot', 'an autopilot', (a) => a.autopilot !== false),
+  fitted('cabin.smoke', 'a smoke system', (a) => a.cabin.smoke, { name: 'smoke' }),
+  counted('radios', 'avionics.radios', 'radio', 'radios', (a) => a.avionics.radios),
+  oneOf(
     'transponder',
     'avionics.transponder',
-    'has a transponder',
     'has no transponder',
+    { single: 'has a transponder with one antenna', diversity: 'has a transponder with two antennas' },
     (a) => a.avionics.transponder,
-    named(
-      { single: 'has a transponder with one antenna', diversity: 'has a transponder with two antennas' },
-      'has no transponder',
-    ),
   ),
-  fact(
-    'elt',
-    'avionics.elt',
-    'has an emergency locator transmitter',
-    'has no emergency locator transmitter',
-    (a) => a.avionics.elt,
-  ),
-  fact(
-    'compass',
-    'avionics.compass',
-    'has a compass or magnetometer',
-    'has no compass or magnetometer',
-    (a) => a.avionics.compass,
-  ),
-  fact('pitotHeat', 'avionics.pitotHeat', 'has pitot heat', 'has no pitot heat', (a) => a.avionics.pitotHeat),
-  fact(
-    'alternateStatic',
-    'avionics.alternateStatic',
-    'has an alternate static source',
-    'has no alternate static source',
-    (a) => a.avionics.alternateStatic,
-  ),
-  fact(
+  fitted('avionics.elt', 'an emergency locator transmitter', (a) => a.avionics.elt, { name: 'elt' }),
+  fitted('avionics.compass', 'a compass or magnetometer', (a) => a.avionics.compass, { name: 'compass' }),
+  fitted('avionics.pitotHeat', 'pitot heat', (a) => a.avionics.pitotHeat, { name: 'pitotHeat' }),
+  fitted('avionics.alternateStatic', 'an alternate static source', (a) => a.avionics.alternateStatic, {
+    name: 'alternateStatic',
+  }),
+  oneOf(
     'cabinHeat',
     'cabin.heat',
-    'has cabin heat',
     'has no cabin heat',
+    {
+      coolant: 'has cabin heat from the coolant',
+      exhaust: 'has cabin heat from the exhaust',
+      electric: 'has electric cabin heat',
+    },
     (a) => a.cabin.heat,
-    named(
-      {
-        coolant: 'has cabin heat from the coolant',
-        exhaust: 'has cabin heat from the exhaust',
-        electric: 'has electric cabin heat',
-      },
-      'has no cabin heat',
-    ),
   ),
-  fact(
+  oneOf(
     'canopy',
     'cabin.canopy',
-    'has a canopy',
     'has no canopy',
+    { slider: 'has a sliding canopy', hinged: 'has a hinged canopy' },
     (a) => a.cabin.canopy,
-    named({ slider: 'has a sliding canopy', hinged: 'has a hinged canopy' }, 'has no canopy'),
   ),
-  fact('plan.spins', 'plan.spins', 'is to be spun', 'is not to be spun', (a) => a.plan.spins),
-  fact(
-    'plan.aerobatics',
-    'plan.aerobatics',
-    'is to fly aerobatics',
-    'is not to fly aerobatics',
-    (a) => a.plan.aerobatics,
-  ),
-  fact('plan.night', 'plan.night', 'is to fly at night', 'is not to fly at night', (a) => a.plan.night),
-  fact('plan.ifr', 'plan.ifr', 'is to fly by instruments', 'is not to fly by instruments', (a) => a.plan.ifr),
+  planned('plan.spins', 'be spun', (a) => a.plan.spins),
+  planned('plan.aerobatics', 'fly aerobatics', (a) => a.plan.aerobatics),
+  planned('plan.night', 'fly at night', (a) => a.plan.night),
+  planned('plan.ifr', 'fly by instruments', (a) => a.plan.ifr),
 ];
 
 export type FactName = string;

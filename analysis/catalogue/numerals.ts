@@ -28,7 +28,7 @@ export function roundedTo(value: number, decimals: number, side: 'upper' | 'lowe
 }
 
 /**
- * A general figure converted into another unit: two significant digits, heights upwards.
+ * A general figure converted into another unit: two significant digits, one below 1, heights upwards.
  * @param value number in the unit it is printed in
  * @param up true where it is a least value
  * @returns its digits
@@ -36,6 +36,7 @@ export function roundedTo(value: number, decimals: number, side: 'upper' | 'lowe
 export function roughNumber(value: number, up = false): string {
   if (value === 0) return '0';
   const order = Math.floor(Math.log10(Math.abs(value)));
+  if (order < 0) return plainNumber(Number(value.toPrecision(1)));
   const step = 10 ** (order - 1);
   const whole = Number((value / step).toPrecision(12));
   return plainNumber((up ? Math.ceil(whole) : Math.round(whole)) * step);

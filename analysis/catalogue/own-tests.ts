@@ -91,7 +91,8 @@ function circles(own: readonly CatalogueTest[], all: readonly CatalogueTest[]): 
   for (const test of own) {
     const chain = circleFrom(test.id, edges);
     if (!chain) continue;
-    const key = [...chain].sort().join(' ');
+    const key = [...new Set(chain)].sort().join(' ');
+    if (found.has(key)) continue;
     found.set(
       key,
       problem('bad-order', `tests wait for each other: ${chain.join(' ← ')}`, { field: `${test.id}.needs` }),

@@ -1,5 +1,6 @@
 /** Fuel of a flight: what it burns, what must remain, and how long the tanks let it be. */
 import type { Airplane } from '../airplane/index.ts';
+import { gasolineDensity } from '../models/index.ts';
 import { toSi } from '../units/index.ts';
 import { BURN_SHARE, climbMinutes, USUAL_RESERVE } from './outing-rules.ts';
 
@@ -16,16 +17,6 @@ export interface FuelFigures {
 
 /** 0.55 lb per hp-hour where the burn is not known */
 const USUAL_BURN = toSi(0.55, 'lb') / toSi(1, 'hp') / toSi(1, 'h');
-const GASOLINE_DENSITY = toSi(6, 'lb/gal');
-
-/**
- * Density of the fuel.
- * @returns kg/m3 with its U95
- * @source 6 lb per US gallon of gasoline [faa-h-8083-25]; 2 % for kind and temperature [practice]
- */
-export function fuelDensity(): { value: number; u95: number } {
-  return { value: GASOLINE_DENSITY, u95: 0.02 * GASOLINE_DENSITY };
-}
 
 /**
  * What the description says about fuel.
@@ -37,7 +28,7 @@ export function fuelFigures(airplane: Airplane): FuelFigures | null {
   const stated = airplane.engine.takeoffFuelFlow?.si;
   const power = airplane.engine.ratedPower?.si;
   if (stated === undefined && power === undefined) return null;
-  const takeoffFlow = stated ?? ((power ?? 0) * USUAL_BURN) / GASOLINE_DENSITY;
+  const takeoffFlow = stated ?? ((power ?? 0) * USUAL_BURN) / gasolineDensity().value;
   const usable = airplane.fuel.tanks
     .filter((tank) => tank.transfersTo === undefined)
     .reduce((sum, tank) => sum + (tank.usable?.si ?? tank.capacity.si), 0);

@@ -153,6 +153,10 @@ export const CODES = {
   'lone-run': f('A single run in one direction.', 'Fly the reciprocal heading.'),
   'outlier-leg': f('A leg stands apart from the others.', 'Look at it; drop it by hand with a reason, or repeat it.'),
   'sample-rate': f('The recorder was too slow for this event.', 'Use a faster recorder.'),
+  'fields-disagree': f(
+    'Figures of the description do not fit each other, or leave less room than they seem to.',
+    'Check each against its source; nothing was changed.',
+  ),
   'method-note': f('A remark on the method used.', 'Nothing to mend.'),
 
   // remarks on a channel of a log

@@ -1,2 +1,3 @@
 export * from './codes.ts';
+export * from './parsed-by.ts';
 export * from './remark.ts';

@@ -46,8 +46,8 @@ export function randomAirplane(base: unknown, random: () => number): Airplane {
     emergencyExtension: chance(0.8),
     positionSwitches: chance(0.8),
   });
-  if (chance()) draft['hydraulics'] = false;
-  if (chance(0.4)) draft['flaps'] = false;
+  if (chance()) draft.hydraulics = false;
+  if (chance(0.4)) draft.flaps = false;
   Object.assign(at('fuel'), {
     sources: pick([1, 1, 2, 3]),
     poweredTransfer: chance(),
@@ -58,13 +58,13 @@ export function randomAirplane(base: unknown, random: () => number): Airplane {
     electricPumps: pick([0, 1, 2]),
   });
   const electrical = at('electrical');
-  const batteries = electrical['batteries'];
+  const batteries = electrical.batteries;
   if (!Array.isArray(batteries)) throw new Error('the base airplane lacks batteries');
-  electrical['batteries'] = batteries.slice(0, pick([0, 1, 1, 2]) ?? 1);
+  electrical.batteries = batteries.slice(0, pick([0, 1, 1, 2]) ?? 1);
   Object.assign(electrical, { backupSupply: chance(), groundSupplyPlug: chance() });
-  if (chance(0.3)) electrical['generator'] = false;
+  if (chance(0.3)) electrical.generator = false;
   Object.assign(at('trim'), { electric: chance() });
-  if (chance()) draft['autopilot'] = false;
+  if (chance()) draft.autopilot = false;
   Object.assign(at('avionics'), {
     radios: pick([0, 1, 2]),
     transponder: pick([false, 'single', 'diversity']),
