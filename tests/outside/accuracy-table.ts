@@ -4,6 +4,7 @@
  */
 import { measureAirspeed, measureAtmosphere, SPECIAL } from './measure-air.ts';
 import { measureBoiling, measureCooling } from './measure-cooling.ts';
+import { measureWeight, WEIGHT_UNITS } from './measure-weight.ts';
 import { type Deviation, deviations, readTruth, splitKey, type TruthCase } from './truth-set.ts';
 
 export interface AccuracyRow {
@@ -20,6 +21,8 @@ interface Subject {
   title: string;
   set: string;
   measure(one: TruthCase): Record<string, number | undefined>;
+  /** size in SI of units that only this subject's keys use */
+  special?: Record<string, number>;
 }
 
 const SUBJECTS: readonly Subject[] = [
@@ -27,13 +30,24 @@ const SUBJECTS: readonly Subject[] = [
   { title: 'airspeeds and probe', set: 'airspeed-conversions', measure: measureAirspeed },
   { title: 'hot day', set: 'cooling', measure: measureCooling },
   { title: 'coolant boiling', set: 'coolant-boiling', measure: measureBoiling },
+  { title: 'weight and balance', set: 'weight-balance', measure: measureWeight, special: WEIGHT_UNITS },
 ];
 
-const UNITS: Record<string, string> = { psf: 'lb/ft²', lb_ft3: 'lb/ft³', ft2_s: 'ft²/s', m2_s: 'm²/s', Pa_s: 'Pa s' };
+const UNITS: Record<string, string> = {
+  psf: 'lb/ft²',
+  lb_ft3: 'lb/ft³',
+  ft2_s: 'ft²/s',
+  m2_s: 'm²/s',
+  Pa_s: 'Pa s',
+  in_lb: 'lb·in',
+  lb: 'lb',
+  in: 'in',
+  pct_mac: '% MAC',
+};
 
 export function accuracyRows(): AccuracyRow[] {
-  return SUBJECTS.flatMap(({ title, set, measure }) => {
-    const all = readTruth(set).cases.flatMap((one) => deviations(one, measure(one), SPECIAL));
+  return SUBJECTS.flatMap(({ title, set, measure, special = SPECIAL }) => {
+    const all = readTruth(set).cases.flatMap((one) => deviations(one, measure(one), special));
     const groups = new Map<string, Deviation[]>();
     for (const one of all) groups.set(one.key, [...(groups.get(one.key) ?? []), one]);
     return [...groups].map(([key, found]) => rowOf(title, key, found));

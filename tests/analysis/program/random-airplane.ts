@@ -13,6 +13,11 @@ export function seeded(seed: number): () => number {
   };
 }
 
+/** A normal draw from a seeded generator (Box and Muller). */
+export function gaussian(random: () => number): number {
+  return Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random());
+}
+
 /** An airplane with systems drawn at random; numbers stay those of the base, so that only the configuration varies. */
 export function randomAirplane(base: unknown, random: () => number): Airplane {
   const chance = (share = 0.5) => random() < share;
