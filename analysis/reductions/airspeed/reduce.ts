@@ -25,8 +25,8 @@ import { sensorsInDoubt } from './sensors.ts';
 export function reduceAirspeed(input: ReductionInput): Result {
   const options = parsedBy(airspeedOptions, input.options ?? {}, 'bad-request');
   const points = input.points === undefined ? undefined : parsedBy(airspeedPoints, input.points, 'bad-points').points;
-  const chain = chainOf(input.airplane, options);
   try {
+    const chain = chainOf(input.airplane, options);
     const gathered = gatherLegs(input, options, points, chain);
     if ('code' in gathered) return refusedResult(input, gathered);
     return answered(input, options, chain, gathered);

@@ -1,4 +1,5 @@
 /** In a turn the airspeed instrument's lag shows against the satellites: one delay for all turns, if it shows at all. */
+import { Matrix, solve } from 'ml-matrix';
 import { varianceInflation } from '../../numbers/index.ts';
 import type { Leg } from './leg.ts';
 import { meanOf } from './leg.ts';
@@ -15,6 +16,10 @@ export interface Delay {
 const LEAST = -2;
 const MOST = 5;
 const STEP = 0.4;
+/** The parabola through the mismatch is laid over this far either side of the best, s. */
+const AROUND = 1.6;
+/** A delay must be this many of its standard uncertainties to be believed. */
+const SIGNIFICANT = 3;
 const CORRELATION_FLOOR = 2;
 
 /**
@@ -31,13 +36,16 @@ export function turnDelay(legsAt: (delay: number) => readonly Leg[], solution: S
   for (let k = Math.ceil(LEAST / step); k * step <= MOST; k += 1) delays.push(k * step);
   const tried = delays.map((seconds) => ({ seconds, ...mismatch(legsAt(seconds), solution) }));
   const at = tried.reduce((best, one, i) => (one.mean < (tried[best]?.mean ?? Infinity) ? i : best), 0);
-  const [left, middle, right] = [tried[at - 1], tried[at], tried[at + 1]];
-  if (!left || !middle || !right) return null;
-  const bend = (left.mean - 2 * middle.mean + right.mean) / step ** 2;
+  const best = tried[at];
+  const near = tried.filter((one) => Math.abs(one.seconds - (best?.seconds ?? 0)) <= AROUND + 1e-9);
+  // The best must lie inside what was tried, with delays to either side of it.
+  if (!best || near.length < 5 || at === 0 || at === tried.length - 1) return null;
+  const powers = new Matrix(near.map(({ seconds }) => [1, seconds, seconds ** 2]));
+  const [, line = 0, bend = 0] = solve(powers, Matrix.columnVector(near.map((one) => one.mean))).to1DArray();
   if (!(bend > 0)) return null;
-  const seconds = middle.seconds - (right.mean - left.mean) / (2 * step * bend);
-  const u = Math.sqrt((2 * middle.mean * middle.inflation) / (bend * middle.n));
-  return Math.abs(seconds) > 2 * u ? { seconds, u } : null;
+  const seconds = -line / (2 * bend);
+  const u = Math.sqrt((best.mean * best.inflation) / (bend * best.n));
+  return Math.abs(seconds) > SIGNIFICANT * u ? { seconds, u } : null;
 }
 
 function mismatch(legs: readonly Leg[], solution: Solution): { mean: number; n: number; inflation: number } {
