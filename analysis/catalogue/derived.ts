@@ -47,7 +47,9 @@ export const DERIVED: Readonly<Record<string, Work>> = {
   'derived.approach': approach,
   'derived.approachMinus5': (a, known) => {
     const at = approach(a, known);
-    return at && { ...at, si: at.si - 5 * KNOT, from: `${at.from}, less 5 kt` };
+    if (!at) return null;
+    const { si, from, entered: _, ...rest } = at;
+    return { ...rest, si: si - 5 * KNOT, from: `${from}, less 5 kt` };
   },
   'derived.autopilotFloor': (a) => {
     const warning = a.speeds.stallWarning;

@@ -8,6 +8,7 @@ export * from './lines.ts';
 export * from './measures.ts';
 export * from './missing.ts';
 export * from './own-tests.ts';
+export type { Figure, LinePiece, PreparedLine } from './prepare-line.ts';
 export * from './reference.ts';
 export * from './references.ts';
 export * from './repeat-after-change.ts';

@@ -3,33 +3,14 @@
  * instruments. What is missing is listed and printed as a blank; nothing is invented.
  */
 import type { Airplane } from '../airplane/index.ts';
-import { fromSi, toSi } from '../units/index.ts';
 import { CITATIONS } from './citations.ts';
-import { type Facts, factsFor, holds } from './condition-words.ts';
+import { factsFor, holds } from './condition-words.ts';
 import type { Known } from './derived.ts';
-import { MEASURES, type Measure, shows } from './measures.ts';
-import { plainNumber, roughNumber } from './numerals.ts';
+import { type Measure, shows } from './measures.ts';
+import { type At, type PreparedLine, prepare, preparedLine, sentences, tidy } from './prepare-line.ts';
 import { quantityFits } from './reading-fits.ts';
-import { type MissingNumber, type ResolvedNumber, resolveReference, type UnresolvedNumber } from './reference.ts';
+import type { MissingNumber } from './reference.ts';
 import type { CatalogueTest, Line, Mark, Text } from './test.ts';
-
-/** A general figure of the text, printed in the airplane's unit. */
-export interface Figure {
-  kind: 'figure';
-  text: string;
-  number: string;
-  symbol: string;
-  si: number;
-  unit: string;
-}
-
-export type LinePiece = { kind: 'words'; text: string } | ResolvedNumber | UnresolvedNumber | Figure;
-
-export interface PreparedLine {
-  /** the whole line as plain text */
-  text: string;
-  pieces: LinePiece[];
-}
 
 export interface PreparedReading {
   what: string;
@@ -85,9 +66,9 @@ export function linesFor(test: CatalogueTest, airplane: Airplane, known: Known =
     title: tidy(prepared(test.title).text),
     purpose: tidy(prepared(test.purpose).text),
     conditions,
-    setup: list(test.setup),
-    steps: list(test.steps),
-    after: list(test.after),
+    setup: sentences(list(test.setup)),
+    steps: sentences(list(test.steps)),
+    after: sentences(list(test.after)),
     readings: readingsFor(test, at),
     channels: test.channels.filter((name) => holds(quantityFits(name), facts)),
     pass: test.pass.filter(fits).map((one) => ({ line: prepared(one.text), ...cited(one.source) })),
@@ -112,73 +93,6 @@ export function linesFor(test: CatalogueTest, airplane: Airplane, known: Known =
  */
 export function wordsFor(text: Text, airplane: Airplane): string {
   return tidy(prepare(text, { airplane, known: {}, facts: factsFor(airplane) }, false).text);
-}
-
-interface At {
-  airplane: Airplane;
-  known: Known;
-  facts: Facts;
-}
-
-function preparedLine(line: Line, at: At, stop: boolean): PreparedLine[] {
-  if (typeof line === 'string' || Array.isArray(line)) return kept(prepare(line, at, stop));
-  if (!('when' in line) || !holds(line.when, at.facts)) return [];
-  return kept(prepare(line.text, at, stop));
-}
-
-function kept(line: PreparedLine): PreparedLine[] {
-  return line.text.trim() === '' ? [] : [line];
-}
-
-function prepare(text: Text, at: At, stop: boolean): PreparedLine {
-  const source =
-    typeof text === 'string'
-      ? text
-      : text.map((one) => (typeof one === 'string' ? one : holds(one.when, at.facts) ? one.text : '')).join('');
-  const pieces = piecesOf(tidy(source), at, stop);
-  return { text: pieces.map((one) => one.text).join(''), pieces };
-}
-
-const TOKEN = /\{\{([^}]+)\}\}/;
-
-function piecesOf(source: string, at: At, stop: boolean): LinePiece[] {
-  return source.split(/(\{\{[^}]+\}\})/).flatMap((part): LinePiece[] => {
-    if (part === '') return [];
-    const token = TOKEN.exec(part)?.[1];
-    if (token === undefined) return [{ kind: 'words', text: part }];
-    const [kind = '', ...rest] = token.trim().split(/\s+/);
-    if (kind === 'show') return [figure(rest, at.airplane)];
-    const path = rest[0] ?? '';
-    return [resolveReference(path, at.airplane, at.known, stop ? marginOf(path, at.airplane) : 0)];
-  });
-}
-
-/** Margin agreed between a caution and the stop number on a card, SI difference. */
-function marginOf(path: string, airplane: Airplane): number {
-  const { stopMargin } = airplane.plan;
-  if (path === 'limits.coolant.caution') return stopMargin.coolant?.si ?? 0;
-  if (path === 'limits.oil.caution') return stopMargin.oil?.si ?? 0;
-  if (path === 'limits.cylinderHead.caution') return stopMargin.cylinderHead?.si ?? 0;
-  return 0;
-}
-
-/** `{{show measure value unit}}`: exact in its own unit, else two digits; a height is rounded up. */
-function figure(words: readonly string[], airplane: Airplane): Figure {
-  const [name = '', value = '', unit = ''] = words;
-  const measure = MEASURES.find((one) => one === name);
-  if (!measure || value === '' || unit === '') throw new Error(`the catalogue asks to show "${words.join(' ')}"`);
-  const show = shows(measure, airplane);
-  const si = toSi(Number(value), unit);
-  const number =
-    show.unit === unit ? plainNumber(Number(value)) : roughNumber(fromSi(si, show.unit), measure === 'height');
-  return {
-    kind: 'figure',
-    text: `${number}${show.symbol === '' ? '' : ` ${show.symbol}`}`,
-    number,
-    symbol: show.symbol,
-    si,
-    unit: show.unit,
-  };
 }
 
 function readingsFor(test: CatalogueTest, at: At): PreparedReading[] {
@@ -220,13 +134,4 @@ function missingIn(ready: Omit<PreparedTest, 'missing'>): MissingNumber[] {
     if (piece.kind === 'missing') byPath.set(piece.path, { path: piece.path, meaning: piece.meaning });
   }
   return [...byPath.values()];
-}
-
-/** Joins left by pieces that fell away. */
-function tidy(text: string): string {
-  return text
-    .replace(/\s+/g, ' ')
-    .replace(/ ([,;:.])/g, '$1')
-    .trim()
-    .replace(/^([,;]\s*)+/, '');
 }

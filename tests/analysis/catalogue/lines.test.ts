@@ -80,6 +80,13 @@ describe('every card of both airplanes', () => {
     expect(bare).toEqual([]);
   });
 
+  it('begins each step with a capital or a number and ends it with one full stop', () => {
+    for (const line of all.flatMap((ready) => [...ready.setup, ...ready.steps, ...ready.after])) {
+      expect(line.text).toMatch(/^[A-Z0-9+_]/);
+      expect(line.text).not.toMatch(/\.\./);
+    }
+  });
+
   it('joins its pieces to its text', () => {
     for (const line of all.flatMap((ready) => [...ready.steps, ...ready.stop])) {
       expect(line.pieces.map((piece) => piece.text).join('')).toBe(line.text);

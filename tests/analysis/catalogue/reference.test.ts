@@ -85,6 +85,10 @@ describe('references', () => {
     expect(text('derived.coolingClimbFast')).toBe('105 KIAS est.');
     expect(text('derived.liftOff')).toBe('64 KIAS est.');
     expect(text('derived.fiftyFoot')).toBe('70 KIAS est.');
+    // 70 - 5, though 70 was entered
+    expect(text('derived.approachMinus5')).toBe('65 KIAS est.');
+    // the higher of 0 g, 0.3 g of the engine and -1.5 g of the structure
+    expect(text('derived.lowLoadFactorFloor')).toBe('0.3 g');
   });
 
   it('hold the hot day of the rule agreed', () => {

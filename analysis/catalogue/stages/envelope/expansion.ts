@@ -37,8 +37,8 @@ export const EXPANSION = [
       crew: 'one pilot, parachute, jettison tested; chase and radio',
     },
     setup: [
-      "The most dangerous card: without the designer's flutter evidence it is not flown",
-      'The red line is set from speeds already shown',
+      'The most dangerous card',
+      "Without the designer's flutter evidence it is not flown: the red line is set from speeds already shown",
       'Mid fuel, forward-mid CG',
       ['Balance record at hand', { when: CANOPY, text: '; canopy latched' }],
       'Egress briefed',
@@ -92,7 +92,7 @@ export const EXPANSION = [
     stop: [
       ...FLIGHT_STOPS,
       'any buzz, sustained oscillation or falling damping',
-      'airspeed at {{kias plan.speedExpansionTarget}}, or {{ktas limits.flutterTrueAirspeed}} true',
+      'airspeed at {{kias plan.speedExpansionTarget}}, or {{ktas limits.flutterTrueAirspeed}}',
       'engine speed at {{rpm limits.engineSpeed.maximum}}',
       'below {{height plan.speedFloor}}, or any turbulence',
     ],

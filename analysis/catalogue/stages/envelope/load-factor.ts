@@ -30,8 +30,8 @@ export const LOAD_FACTOR = [
       ],
       'Further 0.5 g steps only as planned, never over {{g derived.loadFactorCap}}.',
       'Pull ends at first buffet.',
-      'Land; inspect after the highest.',
     ],
+    after: ['Inspect after the highest.'],
     readings: [
       { what: 'load factor', quantity: 'normal-acceleration', measure: 'g', at: 'each' },
       { what: 'airspeed at entry', quantity: 'indicated-airspeed', measure: 'kias', at: 'each' },

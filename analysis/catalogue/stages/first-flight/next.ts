@@ -68,12 +68,7 @@ export const NEXT = [
     conditions: { ...FLIGHT },
     setup: [['Over the field', { when: RETRACTABLE, text: ', gear down' }]],
     steps: [
-      [
-        'Over the field',
-        { when: RETRACTABLE, text: ', gear down' },
-        { when: SEVERAL_SOURCES, text: ', fuel on the tank proven so far' },
-        '.',
-      ],
+      { when: SEVERAL_SOURCES, text: 'Fuel on the tank proven so far.' },
       '55 % power, 5 min; read all. Then 65 %, then 75 %.',
       'Stay under 80 % of level top speed.',
       [

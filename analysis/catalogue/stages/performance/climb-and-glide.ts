@@ -88,7 +88,7 @@ export const CLIMB_AND_GLIDE = [
       ['Climb from the field at {{kias speeds.bestRate}}', { when: EXIT, text: ', door by the rule' }, '.'],
       'Every {{show altitude 1000 ft}}: time, fuel, temperatures, rate.',
       'Reverse heading half way.',
-      'End at height at {{height plan.practiceCeiling}}, oxygen rule respected.',
+      'End at {{height plan.practiceCeiling}}, oxygen rule respected.',
     ],
     readings: [
       { what: 'time per step of height', measure: 'seconds', at: 'each' },

@@ -125,7 +125,7 @@ export const FIELD = [
     stage: 'performance',
     system: 'performance',
     purpose: [
-      'Show climb and control from ',
+      'Show climb and control out of ',
       { when: FLAPS, text: 'a full-flap' },
       { when: NO_FLAPS, text: 'an idle' },
       ' approach.',

@@ -53,7 +53,7 @@ export const ELECTRICAL = [
     stage: 'shop',
     system: 'electrical',
     applies: GROUND_SUPPLY_PLUG,
-    purpose: 'Show the plug feeds the right bus, refuses wrong polarity and voltage, and comes off safely.',
+    purpose: 'Show the plug feeds the right bus, refuses wrong polarity and voltage, and comes off without an arc.',
     needs: ['first-power-up'],
     produces: ['ground supply rules'],
     conditions: { ...HANGAR },

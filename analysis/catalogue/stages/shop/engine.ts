@@ -31,11 +31,11 @@ export const ENGINE = [
       'Wooden block',
     ],
     steps: [
-      'Torque in sequence; safety.',
+      'Torque in sequence; lock-wire.',
       'Track each tip past the block.',
       { when: CONSTANT_SPEED, text: 'Blade angle at low and high stop, each blade.' },
       { when: CONSTANT_SPEED, text: 'Move pitch by hand or oil gun: smooth, no leak.' },
-      { when: CONSTANT_SPEED, text: 'Governor lever to stop, cushion, arm safety.' },
+      { when: CONSTANT_SPEED, text: 'Governor lever to stop, cushion, arm locked.' },
       'Spinner run-out; nicks dressed.',
     ],
     readings: [
@@ -77,7 +77,7 @@ export const ENGINE = [
     ],
     stage: 'shop',
     system: 'engine',
-    purpose: 'Show each engine control reaches its stop, stays put and fails to a safe side.',
+    purpose: 'Show each engine control reaches its stop, stays put and fails to a side that is known.',
     needs: ['open-inspection'],
     produces: ['engine control rigging record'],
     conditions: { ...HANGAR },

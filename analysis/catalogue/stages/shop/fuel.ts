@@ -20,7 +20,7 @@ export const FUEL = [
       'Flush each line into a clean can through a fine filter until clean.',
       'Fill; wait 24 h; look for stains.',
       'Check each drain is the lowest point, airplane level and tilted.',
-      'Open filter and gascolator; note debris; safety.',
+      'Open filter and gascolator; note debris; lock-wire.',
       { when: ELECTRIC_PUMPS, text: 'Run the electric pumps; look at every joint.' },
     ],
     readings: [

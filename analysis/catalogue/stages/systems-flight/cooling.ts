@@ -1,5 +1,5 @@
 /** Cooling in flight at its worst and at its cheapest. */
-import { ALTERNATE_DOOR_CONTROL, EXIT, EXIT_DOOR, FUEL_PRESSURE_GAUGE, LIQUID, RETRACTABLE } from '../../fits.ts';
+import { ALTERNATE_DOOR_CONTROL, EXIT, FUEL_PRESSURE_GAUGE, LIQUID, NO_EXIT, RETRACTABLE } from '../../fits.ts';
 import { FLIGHT } from '../../settings.ts';
 import { FLIGHT_STOPS, LEVEL_AND_TURN_BACK } from '../../stops.ts';
 import type { TestData } from '../../test.ts';
@@ -202,8 +202,9 @@ export const COOLING = [
     setup: ['Hot cruise first'],
     steps: [
       'Cruise until warm and steady.',
-      { when: EXIT_DOOR, text: 'Door closed: idle descent; fall per minute, lowest.' },
-      { when: EXIT_DOOR, text: 'Door half: the same.' },
+      { when: EXIT, text: 'Door closed: idle descent; fall per minute, lowest.' },
+      { when: EXIT, text: 'Door half: the same.' },
+      { when: NO_EXIT, text: 'Idle descent: fall per minute, lowest.' },
       'Descent with power {{setting plan.descentPower}}: the same.',
       'Each {{show altitude 1000 ft}}: power up 5 s: clean response?',
       'At {{show height 1000 ft}} above ground, overhead: go-around power from idle.',

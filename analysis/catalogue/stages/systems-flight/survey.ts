@@ -22,8 +22,8 @@ export const SURVEY = [
       '10 s; then 30 s only after a clean report.',
       'Turn, climb, slip: 5 s each; read detector.',
       'Shut-off with the pump running: stops?',
-      'Land; inspect tail, belly, hinges.',
     ],
+    after: ['Inspect tail, belly, hinges.'],
     readings: [
       { what: 'flow', measure: 'flow', at: 'each' },
       { what: 'carbon monoxide', quantity: 'carbon-monoxide', unit: 'ppm', at: 'each' },

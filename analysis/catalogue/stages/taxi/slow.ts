@@ -87,7 +87,7 @@ export const SLOW = [
       'Runup; read. Backtrack; read.',
       { when: GROUND_FAN, text: 'Same route with the fan as it will be for takeoff.' },
     ],
-    after: ['Compare with the ground model; set line-up gate {{temp plan.lineUpTemperature}}.'],
+    after: ['Compare with the ground model; set the line-up gate for the next cards.'],
     readings: [
       { what: 'coolant out', quantity: 'coolant-temperature', measure: 'temp', at: 'each event' },
       { what: 'cylinder head', quantity: 'cylinder-head-temperature#n', measure: 'temp', at: 'each event' },
