@@ -116,7 +116,7 @@ function stated(airplane: Airplane, path: string): Worked | null {
   let at: unknown = airplane;
   for (const key of path.split('.')) {
     if (typeof at !== 'object' || at === null || !(key in at)) return null;
-    at = Object.entries(at).find(([name]) => name === key)?.[1];
+    at = Reflect.get(at, key);
   }
   return isStated(at)
     ? {

@@ -80,68 +80,93 @@ export function loadFor(
   const add = wanted.mass - bare.mass;
   if (add < -step / 2) return null;
   const middle = (wanted.from + wanted.to) / 2;
-  const momentWanted = wanted.mass * middle - bare.moment;
   const usable = places.slice(0, MOST_PLACES);
-  const found = [...splits(usable, Math.max(0, add), momentWanted)].flatMap((masses) => {
-    const load = usable.flatMap((place, i) => loaded(place, masses[i] ?? 0, step));
-    const balance = balanceOf([...base, ...load]);
-    const fits =
-      Math.abs(balance.mass - wanted.mass) <= step * Math.max(1, load.length) &&
-      balance.mass <= wanted.mass + step / 2 &&
-      balance.arm >= wanted.from &&
-      balance.arm <= wanted.to;
-    return fits ? [{ load, balance, off: Math.abs(balance.arm - middle) }] : [];
+  let best: Tried | null = null;
+  for (const masses of splits(usable, Math.max(0, add), wanted.mass * middle - bare.moment)) {
+    const tried = tryLoad(masses, usable, bare, wanted, step);
+    if (
+      tried &&
+      (best === null || tried.places < best.places || (tried.places === best.places && tried.off < best.off))
+    ) {
+      best = tried;
+    }
+  }
+  if (best === null) return null;
+  const { masses } = best;
+  const load = usable.flatMap((place, i) => {
+    const mass = masses[i] ?? 0;
+    return mass > 0 ? [{ name: place.name, mass, arm: place.arm }] : [];
   });
-  found.sort((a, b) => a.load.length - b.load.length || a.off - b.off);
-  const best = found[0];
-  return best ? { load: best.load, balance: best.balance } : null;
+  return { load, balance: balanceOf([...base, ...load]) };
+}
+
+interface Tried {
+  masses: number[];
+  places: number;
+  off: number;
+}
+
+/** A split rounded to bags, where it fits the mass and the band. */
+function tryLoad(
+  masses: readonly number[],
+  places: readonly LoadPlace[],
+  bare: Balance,
+  wanted: WantedLoad,
+  step: number,
+): Tried | null {
+  let { mass, moment } = bare;
+  let used = 0;
+  const rounded: number[] = [];
+  for (const [i, place] of places.entries()) {
+    const here = inBags(masses[i] ?? 0, place.maximum, step);
+    rounded.push(here);
+    if (here > 0) used += 1;
+    mass += here;
+    moment += here * place.arm;
+  }
+  const arm = moment / mass;
+  const fits =
+    Math.abs(mass - wanted.mass) <= step * Math.max(1, used) &&
+    mass <= wanted.mass + step / 2 &&
+    arm >= wanted.from &&
+    arm <= wanted.to;
+  return fits ? { masses: rounded, places: used, off: Math.abs(arm - (wanted.from + wanted.to) / 2) } : null;
+}
+
+function inBags(mass: number, maximum: number | null, step: number): number {
+  const rounded = Math.round(mass / step) * step;
+  return maximum !== null && rounded > maximum ? rounded - step : rounded;
 }
 
 /** Ways to share a mass among places: some full, and two that take the rest so as to meet the moment. */
-function* splits(places: readonly LoadPlace[], add: number, moment: number): Generator<number[]> {
+function splits(places: readonly LoadPlace[], add: number, moment: number): number[][] {
   const most = places.map((place) => place.maximum ?? add);
+  const found: number[][] = [];
   for (let full = 0; full < 2 ** places.length; full += 1) {
-    const base = places.map((_, i) => ((full >> i) & 1 ? (most[i] ?? 0) : 0));
-    const rest = add - total(base);
+    const base = most.map((mass, i) => ((full >> i) & 1 ? mass : 0));
+    let rest = add;
+    let restMoment = moment;
+    for (const [i, mass] of base.entries()) {
+      rest -= mass;
+      restMoment -= mass * (places[i]?.arm ?? 0);
+    }
     if (rest < 0) continue;
-    const restMoment = moment - places.reduce((sum, place, i) => sum + place.arm * (base[i] ?? 0), 0);
-    if (rest === 0) yield base;
-    for (const i of places.keys()) {
+    if (rest === 0) found.push(base);
+    for (const [i, first] of places.entries()) {
       if ((full >> i) & 1) continue;
-      if (rest <= (most[i] ?? 0)) yield base.with(i, rest);
-      for (let j = i + 1; j < places.length; j += 1) {
-        if ((full >> j) & 1) continue;
-        const pair = shared(places[i], places[j], rest, restMoment, most[i] ?? 0, most[j] ?? 0);
-        for (const [one, other] of pair) yield base.with(i, one).with(j, other);
+      const mostFirst = most[i] ?? 0;
+      if (rest <= mostFirst) found.push(base.with(i, rest));
+      for (const [k, second] of places.slice(i + 1).entries()) {
+        const j = i + 1 + k;
+        if ((full >> j) & 1 || first.arm === second.arm) continue;
+        const least = Math.max(0, rest - mostFirst);
+        const highest = Math.min(rest, most[j] ?? 0);
+        if (least > highest) continue;
+        const exact = (restMoment - rest * first.arm) / (second.arm - first.arm);
+        const there = exact >= least && exact <= highest ? [exact] : [least, highest];
+        for (const mass of there) found.push(base.with(i, rest - mass).with(j, mass));
       }
     }
   }
-}
-
-/** Two places share a mass: as the moment asks, else as far towards it as their limits allow. */
-function shared(
-  first: LoadPlace | undefined,
-  second: LoadPlace | undefined,
-  mass: number,
-  moment: number,
-  mostFirst: number,
-  mostSecond: number,
-): [number, number][] {
-  if (!first || !second || first.arm === second.arm) return [];
-  const least = Math.max(0, mass - mostFirst);
-  const most = Math.min(mass, mostSecond);
-  if (least > most) return [];
-  const exact = (moment - mass * first.arm) / (second.arm - first.arm);
-  const inside = exact >= least && exact <= most ? [exact] : [least, most];
-  return inside.map((there) => [mass - there, there]);
-}
-
-function loaded(place: LoadPlace, mass: number, step: number): { name: string; mass: number; arm: number }[] {
-  const rounded = Math.round(mass / step) * step;
-  const allowed = place.maximum !== null && rounded > place.maximum ? rounded - step : rounded;
-  return allowed > 0 ? [{ name: place.name, mass: allowed, arm: place.arm }] : [];
-}
-
-function total(masses: readonly number[]): number {
-  return masses.reduce((sum, one) => sum + one, 0);
+  return found;
 }
