@@ -5,7 +5,7 @@
  */
 import * as z from 'zod';
 import { calibratedAirspeed, g0, impactPressure } from '../air/index.ts';
-import { combineUncertainty, type UncertaintyParts, type UncertaintySource } from '../numbers/index.ts';
+import { combineUncertainty, coverageFactor, type UncertaintyParts, type UncertaintySource } from '../numbers/index.ts';
 import { OutOfRange } from '../remarks/index.ts';
 
 const range = z.tuple([z.number(), z.number()]);
@@ -99,15 +99,23 @@ export function calibratedRange(calibration: AirspeedCalibration, flaps?: string
  * @param condition flap setting, mass, load factor, object
  * @returns calibrated airspeed with U95 and parts, m/s, and the static pressure error, Pa
  * @throws OutOfRange when the speed lies beyond the flown ones, or the flap setting was not flown
- * @source dp_s/qc as a function of lift coefficient: similarity of the static port's pressure field [memory]
+ * @source dp_s/qc as a function of lift coefficient: similarity of the static port's pressure field [memory]; scatter and
+ * all else expanded apart and added in quadrature [jcgm-100]
  */
 export function calibrate(calibration: AirspeedCalibration, ias: number, condition: FlightCondition = {}): Calibrated {
   const curve = coveringCurve(calibration, ias, condition.flaps);
   const x = liftOverImpact(calibration, ias, condition);
   const cas = correctedAirspeed(ias, errorRatio(curve, curve.coefficients, x));
-  const sources = sourcesAt(curve, ias, x);
-  const { u95, parts } = combineUncertainty(sources);
-  return { cas, u95, parts, staticError: impactPressure(cas) - impactPressure(ias) };
+  const [scatter, ...others] = sourcesAt(curve, ias, x);
+  const rest = combineUncertainty(others);
+  const repeatability = coverageFactor(curve.nu) * (scatter?.u ?? 0);
+  const parts = { ...rest.parts, repeatability };
+  return {
+    cas,
+    u95: Math.hypot(repeatability, rest.u95),
+    parts,
+    staticError: impactPressure(cas) - impactPressure(ias),
+  };
 }
 
 /**

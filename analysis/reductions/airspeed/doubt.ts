@@ -4,6 +4,8 @@ import { DEFAULT_REPEATABILITY } from '../../models/index.ts';
 import {
   type Combined,
   combineUncertainty,
+  coverageFactor,
+  effectiveDegreesOfFreedom,
   type Scatter,
   scatterPosterior,
   scatterWithin,
@@ -137,24 +139,31 @@ export function groupWeights(doubt: Doubt, group: number): number[] {
 }
 
 /**
- * Expanded uncertainty from its parts.
+ * Expanded uncertainty from its parts: the scatter of legs and everything else are expanded each with its own degrees of
+ * freedom and added in quadrature. With two or three legs to spare one common factor would shrink when a sensor's doubt
+ * is added, because that has many degrees of freedom: adding a doubt must not narrow an interval.
  * @param random total and noise as standard uncertainties
  * @param nu degrees of freedom of the scatter
  * @param others sensors, lack of fit, recording step
  * @returns combined, with noise and repeatability told apart
- * @source [jcgm-100] clause 5 and annex G; noise and repeatability come from one scatter and share its freedom
+ * @source [jcgm-100] clause 5 and annex G for each of the two; their sum in quadrature [simulation]
  */
 export function combined(
   random: { total: number; noise: number },
   nu: number,
   others: readonly UncertaintySource[],
 ): Combined {
-  const all = combineUncertainty([{ part: 'repeatability', u: random.total, nu }, ...others]);
-  const noise = all.k * random.noise;
-  const rest = all.k * Math.sqrt(Math.max(0, random.total ** 2 - random.noise ** 2));
+  const rest = combineUncertainty(others.filter((one) => one.u > 0));
+  const factor = coverageFactor(nu);
+  const repeatability = factor * Math.sqrt(Math.max(0, random.total ** 2 - random.noise ** 2));
+  const u = Math.hypot(random.total, rest.u);
+  const u95 = Math.hypot(factor * random.total, rest.u95);
   return {
-    ...all,
-    parts: { ...all.parts, noise: Math.hypot(all.parts.noise ?? 0, noise), repeatability: rest },
+    u,
+    nu: effectiveDegreesOfFreedom([{ u: random.total, nu }, ...(rest.u > 0 ? [rest] : [])]),
+    k: u > 0 ? u95 / u : factor,
+    u95,
+    parts: { ...rest.parts, noise: Math.hypot(rest.parts.noise ?? 0, factor * random.noise), repeatability },
   };
 }
 

@@ -63,6 +63,7 @@ export function speedRows(doubt: Doubt, chain: AirChain): SpeedRow[] {
     };
     const sensors = sensorSources(doubt, (one) => one.corrections[g] ?? 0);
     const error = combined(random, scatter.nu, [step, ...sensors]);
+    const sensorFactor = (error.parts.calibration ?? 0) / (Math.hypot(...sensors.map((one) => one.u)) || 1);
     const speedOnly = Number.isNaN(group.ias);
     const { p, T } = speedOnly ? { p: Number.NaN, T: Number.NaN } : airOf(group.ias, correction, height, air, chain);
     const staticError = speedOnly ? Number.NaN : impactPressure(group.ias + correction) - impactPressure(group.ias);
@@ -90,7 +91,7 @@ export function speedRows(doubt: Doubt, chain: AirChain): SpeedRow[] {
       staticError,
       altitudeCorrection: speedOnly ? Number.NaN : altitudeCorrection(staticError, height),
       bySensor: Object.fromEntries(
-        doubt.shifted.map(({ sensor }, k) => [sensor.name, error.k * (sensors[k]?.u ?? 0)] as const),
+        doubt.shifted.map(({ sensor }, k) => [sensor.name, sensorFactor * (sensors[k]?.u ?? 0)] as const),
       ),
     };
   });
