@@ -18,7 +18,7 @@ import type { Sensor } from './sensors.ts';
 import { type Plan, type Solution, solveLegs } from './solve.ts';
 
 /** Scatter of legs is this factor up or down from its default, one standard deviation: smooth air against rough. */
-const SCATTER_FACTOR = 2.5;
+export const SCATTER_FACTOR = 2.5;
 /**
  * Correlation inside a leg is taken as it shows. The floor that protects an error made of noise alone is not wanted: the
  * error comes from the scatter between legs, and the noise only says how much of that is explained.

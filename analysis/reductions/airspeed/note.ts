@@ -45,7 +45,7 @@ export const airspeedNote: MethodNote = {
       'For each leg |Vg|² = 2 Vg·W + (TAS² - |W|²). Three legs, three unknowns: W north, W east, and the bracket.',
       'Subtract the first from the others: two equations for the wind. It moves to (-14.5, 14.7) kt: 20.6 kt from 315°.',
       'TAS = |Vg - W| = |(-136.9 + 14.5, -29.1 - 14.7)| = 130.0 kt, the same for each leg.',
-      'Nothing is left over: the three legs say nothing about their own error. With 0.5 m/s expected of a leg, dilution 0.58 and the factor for no degrees of freedom, U95 is about 2.5 kt.',
+      'Nothing is left over: the three legs say nothing about their own error. With 0.5 m/s expected of a leg, dilution 0.76 and the factor for no degrees of freedom, U95 is about 3.2 kt.',
     ],
   },
   sources: ['gray-1998', 'rp-1046', 'icao-7488', 'jcgm-100', '14cfr23-1323', 'simulation', 'practice'],

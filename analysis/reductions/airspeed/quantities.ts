@@ -117,8 +117,9 @@ export function fitQuantities(doubt: Doubt): ResultQuantity[] {
   return [
     plain('leg-scatter', scatter.s, 'm/s', null, {
       'degrees-of-freedom': { value: scatter.nu, unit: '1' },
-      own: { value: fit.nu, unit: '1' },
-      prior: scatter.priorUsed ? `weighs in: ${doubt.legScatter} m/s expected` : 'outweighed',
+      'own-degrees-of-freedom': { value: fit.nu, unit: '1' },
+      ...(fit.nu > 0 ? { own: { value: Math.sqrt(fit.rss / fit.nu), unit: 'm/s' } } : {}),
+      expected: { value: doubt.legScatter, unit: 'm/s' },
     }),
     ...(noisy && fit.nu > 0
       ? [

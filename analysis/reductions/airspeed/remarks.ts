@@ -2,7 +2,7 @@
 import type { Airplane } from '../../airplane/index.ts';
 import { type Flag, flag } from '../../remarks/index.ts';
 import { fromSi } from '../../units/index.ts';
-import { type Doubt, legScatterOf } from './doubt.ts';
+import { type Doubt, legScatterOf, SCATTER_FACTOR } from './doubt.ts';
 import type { Leg } from './leg.ts';
 import { DILUTION_REFUSE, DILUTION_WARN, type SpeedRow } from './rows.ts';
 
@@ -98,12 +98,12 @@ function geometry(rows: readonly SpeedRow[], airplane: Airplane | undefined): Fl
 
 function scatterRemarks(doubt: Doubt): Flag[] {
   const { scatter, solution } = doubt;
-  const s = fromSi(scatter.s, 'kt').toFixed(2);
+  const expected = `${fromSi(doubt.legScatter, 'kt').toFixed(1)} kt, within a factor ${SCATTER_FACTOR}`;
   if (solution.fit.nu === 0) {
     return [
       flag(
         'assumed-repeatability',
-        `as many unknowns as legs: the fit says nothing about its own error. Scatter of a leg ${s} kt is assumed; repeatability is not shown`,
+        `as many unknowns as legs: the fit says nothing about its own error. Legs are expected to scatter by ${expected}; repeatability is not shown`,
       ),
     ];
   }
@@ -111,7 +111,7 @@ function scatterRemarks(doubt: Doubt): Flag[] {
   return [
     flag(
       'assumed-repeatability',
-      `scatter of a leg rests mostly on an assumption: ${s} kt, with ${solution.fit.nu} degrees of freedom of its own`,
+      `scatter of a leg rests mostly on what is expected, ${expected}: the legs have ${solution.fit.nu} degrees of freedom of their own`,
     ),
   ];
 }

@@ -105,7 +105,7 @@ describe('the method note', () => {
     expect(text).toContain(`${((value('wind-speed')?.value ?? 0) / KNOT).toFixed(1)} kt`);
     expect(text).toContain(`${((value('wind-direction')?.value ?? 0) / DEGREE).toFixed(0)}°`);
     const u95 = (value('true-airspeed')?.u95 ?? 0) / KNOT;
-    expect(Math.abs(u95 - Number(/U95 is about ([\d.]+) kt/.exec(text)?.[1]))).toBeLessThan(0.6);
+    expect(Math.abs(u95 - Number(/U95 is about ([\d.]+) kt/.exec(text)?.[1]))).toBeLessThan(0.05);
     expect(gray.provenance.methodVersion).toBe(airspeed.note.versions[0]?.version);
   });
 });
