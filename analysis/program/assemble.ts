@@ -104,6 +104,7 @@ export function assemble(parts: Parts): Program {
     outings,
     hours: hoursOf(airplane, tests, outings),
     gates: gatesFor(new Map(tests.map((test) => [test.id, test.title]))),
+    operatingLimitations: airplane.limits.operatingLimitations,
   };
 }
 

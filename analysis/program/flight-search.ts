@@ -29,6 +29,7 @@ interface State {
  * @param done keys done before the stage, set
  * @param longestFlight minutes of the longest flight, overhead included
  * @param load load of the last flight before the stage, or null
+ * @param beam states kept at each depth
  * @returns outings in order, each a list of items in order
  * @throws Error when items wait for each other: the tests were not checked
  */
@@ -37,6 +38,7 @@ export function searchFlights(
   done: ReadonlySet<string>,
   longestFlight: number,
   load: Load | null,
+  beam = BEAM,
 ): Item[][] {
   const left = items.map((item) => withoutDone(item, done));
   const start: State = { done: NOBODY, left, outings: [], flights: 0, moves: 0, falls: 0, load, risk: 0 };
@@ -57,7 +59,7 @@ export function searchFlights(
       const stuck = states[0]?.left.map((item) => item.key).join(', ') ?? '';
       throw new Error(`tests wait for each other: ${stuck}`);
     }
-    states = [...next.values()].sort((a, b) => cost(a) - cost(b)).slice(0, BEAM);
+    states = [...next.values()].sort((a, b) => cost(a) - cost(b)).slice(0, beam);
   }
 }
 

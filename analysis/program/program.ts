@@ -141,4 +141,6 @@ export interface Program {
   outings: Outing[];
   hours: Hours;
   gates: Gate[];
+  /** what the operating limitations of this airplane say, as entered; quoted at every gate */
+  operatingLimitations: string;
 }

@@ -60,6 +60,7 @@ describe.each(['ouzel', 'wrenlet'] as const)('the program of %s', (name) => {
 
   it('has its gates, each with evidence of this airplane', () => {
     expect(program.gates.map((gate) => gate.id)).toEqual(['A', 'B', 'C', 'D', 'E', 'F', 'G', 'H']);
+    expect(program.operatingLimitations).toContain('Day, visual conditions, pilot only');
     for (const gate of program.gates) for (const one of gate.evidence) expect(program.order).toContain(one.test);
   });
 });
