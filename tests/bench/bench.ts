@@ -7,6 +7,7 @@ const parts: Record<string, () => Promise<unknown>> = {
   reading: async () => (await import('./reading.ts')).benchReading(),
   printing: async () => (await import('./printing.ts')).benchPrinting(),
   'reduce-20-mb': async () => (await import('./ground-run.ts')).benchGroundRun(),
+  'least-squares': async () => (await import('./least-squares.ts')).benchLeastSquares(),
 };
 
 for (const [name, run] of Object.entries(parts)) {
