@@ -4,6 +4,7 @@
  */
 import { measureAirspeed, measureAtmosphere, SPECIAL } from './measure-air.ts';
 import { measureBoiling, measureCooling } from './measure-cooling.ts';
+import { LEG_SPECIAL, measureCourse, measureLegs } from './measure-legs.ts';
 import { measureWeight, WEIGHT_UNITS } from './measure-weight.ts';
 import { type Deviation, deviations, readTruth, splitKey, type TruthCase } from './truth-set.ts';
 
@@ -30,6 +31,8 @@ const SUBJECTS: readonly Subject[] = [
   { title: 'airspeeds and probe', set: 'airspeed-conversions', measure: measureAirspeed },
   { title: 'hot day', set: 'cooling', measure: measureCooling },
   { title: 'coolant boiling', set: 'coolant-boiling', measure: measureBoiling },
+  { title: 'legs by satellite', set: 'gps-airspeed', measure: measureLegs },
+  { title: 'runs to and fro', set: 'speed-course', measure: measureCourse, special: LEG_SPECIAL },
   { title: 'weight and balance', set: 'weight-balance', measure: measureWeight, special: WEIGHT_UNITS },
 ];
 
@@ -43,13 +46,19 @@ const UNITS: Record<string, string> = {
   lb: 'lb',
   in: 'in',
   pct_mac: '% MAC',
+  ft_per_kt: 'ft/kt',
+  deg: '°',
 };
 
 export function accuracyRows(): AccuracyRow[] {
   return SUBJECTS.flatMap(({ title, set, measure, special = SPECIAL }) => {
     const all = readTruth(set).cases.flatMap((one) => deviations(one, measure(one), special));
     const groups = new Map<string, Deviation[]>();
-    for (const one of all) groups.set(one.key, [...(groups.get(one.key) ?? []), one]);
+    // Members of a list (wind_speed_2_kt) are one quantity.
+    for (const one of all) {
+      const key = one.key.replace(/_\d+(?=_)/, '');
+      groups.set(key, [...(groups.get(key) ?? []), one]);
+    }
     return [...groups].map(([key, found]) => rowOf(title, key, found));
   });
 }
