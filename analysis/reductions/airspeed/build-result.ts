@@ -7,9 +7,9 @@ import type { ReductionInput } from '../reduction.ts';
 import type { AirChain } from './air-chain.ts';
 import type { Doubt } from './doubt.ts';
 import { calibrationOf, curveRanks } from './fitted-curve.ts';
-import type { Gathered } from './gather-legs.ts';
-import { nextLegs } from './next-leg.ts';
+import { nextLegs } from './next-point.ts';
 import { airspeedNote } from './note.ts';
+import type { Gathered } from './points.ts';
 import { fitQuantities, speedQuantities, windQuantities } from './quantities.ts';
 import { DILUTION_REFUSE, type SpeedRow } from './rows.ts';
 import {

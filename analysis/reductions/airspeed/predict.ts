@@ -2,11 +2,10 @@
 import { impactPressure, machOf, pressureAt, staticTemperature, trueAirspeed } from '../../air/index.ts';
 import { type AirspeedCalibration, airspeedCalibrationOf, calibrate } from '../../models/index.ts';
 import { coverageFactor } from '../../numbers/index.ts';
-import { OutOfRange, refusal } from '../../remarks/index.ts';
+import { OutOfRange, parsedBy, refusal } from '../../remarks/index.ts';
 import type { Result } from '../../results/index.ts';
 import type { PredictedQuantity, Prediction } from '../reduction.ts';
 import { airspeedConditions } from './input.ts';
-import { parsedBy } from './parsed-by.ts';
 
 /**
  * Predict calibrated airspeed, and true airspeed where height and temperature are given.

@@ -2,16 +2,15 @@
 import { RECOVERY_UNKNOWN, vapourPressure } from '../../air/index.ts';
 import type { Airplane } from '../../airplane/index.ts';
 import { DEFAULT_REPEATABILITY } from '../../models/index.ts';
-import { type Flag, flag, OutOfRange, type Refusal, refusal } from '../../remarks/index.ts';
+import { type Flag, flag, OutOfRange, parsedBy, type Refusal, refusal } from '../../remarks/index.ts';
 import type { Result } from '../../results/index.ts';
 import type { ReductionInput } from '../reduction.ts';
 import type { AirChain } from './air-chain.ts';
 import { buildResult, refusedResult } from './build-result.ts';
 import { doubtOf } from './doubt.ts';
-import { type Gathered, gatherLegs } from './gather-legs.ts';
 import { type AirspeedOptions, airspeedOptions, airspeedPoints } from './input.ts';
-import { parsedBy } from './parsed-by.ts';
 import { planLegs } from './plan-legs.ts';
+import { type Gathered, gatherLegs } from './points.ts';
 import { answerRemarks } from './remarks.ts';
 import { DILUTION_REFUSE, speedRows } from './rows.ts';
 import { sensorsInDoubt } from './sensors.ts';

@@ -6,7 +6,7 @@ import { fromSi, toSi } from '../../units/index.ts';
 import type { Doubt } from './doubt.ts';
 import type { CurveRank } from './fitted-curve.ts';
 import { meanOf } from './leg.ts';
-import type { NextLeg } from './next-leg.ts';
+import type { NextLeg } from './next-point.ts';
 import { studentised } from './remarks.ts';
 import { DILUTION_REFUSE, type SpeedRow } from './rows.ts';
 import { windAt, windTimes } from './wind-answer.ts';
