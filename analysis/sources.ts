@@ -117,6 +117,12 @@ export const SOURCES: readonly Source[] = [
     'read',
     'airspeed system error: 3 percent of calibrated airspeed or 5 knots, the greater',
   ),
+  s(
+    '14cfr23-1325',
+    '14 CFR 23.1325(e), text before the 2017 amendment',
+    'read',
+    'altimeter error from the static source: 30 ft per 100 kt (read as quoted); its floor of 30 ft from memory',
+  ),
   s('practice', 'common practice, no source', 'practice', 'figures that careful builders use'),
   s('memory', 'from memory, not confirmed', 'memory', 'recalled figures'),
   s('own', 'the project’s own choice, stated where it is made', 'own', 'rules and searches of our own'),

@@ -86,7 +86,7 @@ function exactAirplane(): Airplane {
   return airplaneSchema.parse({
     ...plain,
     instruments: {
-      ...plain.instruments,
+      units: plain.instruments.units,
       airTemperatureIsStatic: true,
       accuracy: {
         'indicated-airspeed': exact('kt'),

@@ -23,7 +23,7 @@ function airplaneOf(stated: FlightPlan['stated']): Airplane {
   return airplaneSchema.parse({
     ...plain,
     instruments: {
-      ...plain.instruments,
+      units: plain.instruments.units,
       airTemperatureIsStatic: true,
       accuracy: {
         'indicated-airspeed': accuracy(stated.airspeed, 'm/s'),

@@ -95,7 +95,7 @@ export function simulatedAirplane(
     ...plain,
     wing: { area: { value: flight.wingAreaM2, unit: 'm2' } },
     instruments: {
-      ...plain.instruments,
+      units: plain.instruments.units,
       accuracy: accuracy === 'exact' ? exact : {},
       probeRecovery: flight.probeRecovery,
       airTemperatureIsStatic: flight.probeRecovery === 0,

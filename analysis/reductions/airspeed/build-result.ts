@@ -1,4 +1,5 @@
 /** The answer in the shape every result has. */
+import { altitudeCorrection, impactPressure } from '../../air/index.ts';
 import type { Flag, Refusal } from '../../remarks/index.ts';
 import { type Comparison, compareWithLimit, type Result, type ResultSegment } from '../../results/index.ts';
 import { meansOf } from '../../segments/index.ts';
@@ -61,7 +62,7 @@ export function buildResult(answer: Answer): Result {
       ...(speedOnly ? [] : [curveRankTable(curveRanks(doubt, chain))]),
     ],
     segments: segmentsOf(answer),
-    comparisons: speedOnly ? [] : rows.map((row) => comparison(row, unit)),
+    comparisons: speedOnly ? [] : rows.flatMap((row) => [airspeedRule(row, unit), altimeterRule(row, unit)]),
     flags,
     ...(calibration ? { model: { calibration } } : {}),
   };
@@ -120,15 +121,33 @@ function segmentsOf({ input, gathered, doubt }: Answer): ResultSegment[] {
   });
 }
 
-/** The larger of 3 % and 5 kt [14cfr23-1323]: a reference, no requirement on an amateur-built airplane. */
-function comparison(row: SpeedRow, unit: string): Comparison {
-  const limit = Math.max(0.03 * row.cas, toSi(5, 'kt'));
+const REFERENCE = 'a reference, not a requirement on an amateur-built airplane';
+
+/** The larger of 3 % and 5 kt. */
+function airspeedRule(row: SpeedRow, unit: string): Comparison {
   const lost = row.dilution > DILUTION_REFUSE;
   return compareWithLimit({
-    what: `position error at ${fromSi(row.ias, unit).toFixed(0)} ${unit} indicated, flaps ${row.flaps}, beside 14 CFR 23.1323(b): 3 % or 5 kt (a reference, not a requirement on an amateur-built airplane)`,
+    what: `position error at ${nameOf(row, unit)}, beside 14 CFR 23.1323(b): 3 % or 5 kt (${REFERENCE})`,
     value: lost ? null : Math.abs(row.correction),
     u95: lost ? null : row.error.u95,
-    limit,
+    limit: Math.max(0.03 * row.cas, toSi(5, 'kt')),
     unit: 'm/s',
   });
+}
+
+/** 30 ft per 100 kt at sea level on the standard day; 30 ft below 100 kt. */
+function altimeterRule(row: SpeedRow, unit: string): Comparison {
+  const lost = row.dilution > DILUTION_REFUSE;
+  const atSeaLevel = (dps: number) => Math.abs(altitudeCorrection(dps, 0));
+  return compareWithLimit({
+    what: `altimeter error from it at ${nameOf(row, unit)}, beside 14 CFR 23.1325(e): 30 ft per 100 kt (${REFERENCE})`,
+    value: lost ? null : atSeaLevel(row.staticError),
+    u95: lost ? null : atSeaLevel(impactPressure(row.cas + row.error.u95) - impactPressure(row.cas)),
+    limit: toSi(30, 'ft') * Math.max(1, row.cas / toSi(100, 'kt')),
+    unit: 'm',
+  });
+}
+
+function nameOf(row: SpeedRow, unit: string): string {
+  return `${fromSi(row.ias, unit).toFixed(0)} ${unit} indicated, flaps ${row.flaps}${row.turning ? ', in turns' : ''}`;
 }

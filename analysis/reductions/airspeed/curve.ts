@@ -3,7 +3,7 @@ import { correctedAirspeed, errorRatio, liftOverImpact } from '../../models/inde
 import { type AirChain, trueReading } from './air-chain.ts';
 import type { SpeedModel } from './fit.ts';
 import type { Leg } from './leg.ts';
-import type { SpeedGroup } from './speeds.ts';
+import { distinctSpeeds, type SpeedGroup } from './speeds.ts';
 
 /** One flap setting's curve, before its coefficients are known. */
 export interface CurvePlan {
@@ -48,7 +48,7 @@ export function curvePlans(
   for (const flaps of new Set(groups.map((group) => group.flaps))) {
     const own = groups.filter((group) => group.flaps === flaps);
     const xs = own.flatMap((group) => group.legs.map((i) => liftOf(legs[i], wingArea, group.ias)));
-    const terms = Math.min(most, curveTerms(own.length));
+    const terms = Math.min(most, curveTerms(distinctSpeeds(own)));
     const low = Math.min(...xs);
     const high = Math.max(...xs);
     plans.push({ flaps, terms, first, centre: (low + high) / 2, scale: high > low ? (high - low) / 2 : 1 });

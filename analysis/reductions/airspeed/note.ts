@@ -48,5 +48,5 @@ export const airspeedNote: MethodNote = {
       'Nothing is left over: the three legs say nothing about their own error. With 0.5 m/s expected of a leg, dilution 0.76 and the factor for no degrees of freedom, U95 is about 3.2 kt.',
     ],
   },
-  sources: ['gray-1998', 'rp-1046', 'icao-7488', 'jcgm-100', '14cfr23-1323', 'simulation', 'practice'],
+  sources: ['gray-1998', 'rp-1046', 'icao-7488', 'jcgm-100', '14cfr23-1323', '14cfr23-1325', 'simulation', 'practice'],
 };

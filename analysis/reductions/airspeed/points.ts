@@ -109,7 +109,8 @@ function lookFor(recording: Recording, input: ReductionInput): Looked {
   };
 }
 
-// The airspeed's lag shows only in turns: found once with a first answer, then the legs are cut again with it.
+// A stated lag of the airspeed is taken out. One that is not stated shows only in turns: found once with a first answer,
+// then the legs are cut again with it.
 function settleDelay(
   context: LegContext,
   segments: readonly Segment[],
@@ -117,6 +118,11 @@ function settleDelay(
   chain: AirChain,
   flags: Flag[],
 ): ReturnType<typeof legsFromLog> {
+  const stated = input.airplane?.instruments.airspeedLag;
+  if (stated) {
+    flags.push(flag('method-note', `airspeed set back by its stated lag of ${stated.si} s`));
+    return legsFromLog({ ...context, delay: stated.si }, segments);
+  }
   const first = legsFromLog(context, segments);
   if (!first.legs.some((leg) => leg.role === 'turn')) return first;
   const planned = planLegs(first.legs, input.airplane?.wing.area?.si ?? null, chain);

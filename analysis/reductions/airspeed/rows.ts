@@ -12,6 +12,8 @@ export const DILUTION_REFUSE = 2;
 
 export interface SpeedRow {
   flaps: string;
+  /** from turns */
+  turning: boolean;
   label: string;
   legs: number;
   /** mean indicated airspeed, m/s; NaN where not written */
@@ -70,6 +72,7 @@ export function speedRows(doubt: Doubt, chain: AirChain): SpeedRow[] {
     const inTas = { total: random.total * slope, noise: random.noise * slope };
     return {
       flaps: group.flaps,
+      turning: group.turning,
       label: group.label,
       legs: group.legs.length,
       ias: group.ias,

@@ -32,6 +32,7 @@ export function positionErrorTable(rows: readonly SpeedRow[]): ResultTable {
       column('true-airspeed-u95', 'm/s'),
       column('pressure-altitude', 'm'),
       column('dilution', '1'),
+      column('role', 'none'),
     ],
     rows: rows
       .filter((row) => !Number.isNaN(row.ias))
@@ -47,6 +48,7 @@ export function positionErrorTable(rows: readonly SpeedRow[]): ResultTable {
         held(row, row.tasDoubt.u95),
         known(row.height),
         row.dilution,
+        row.turning ? 'turn' : 'leg',
       ]),
   };
 }

@@ -144,12 +144,22 @@ describe('static source', () => {
   });
 });
 
-describe('beside the former rule', () => {
-  it('corrections within 3 % or 5 kt are shown, larger ones exceeded, as a reference', () => {
+describe('beside the former rules', () => {
+  const outcomes = (result: ReturnType<typeof reduce>, rule: string) =>
+    result.comparisons.filter((one) => one.what.includes(rule)).map((one) => one.outcome);
+
+  it('3 % or 5 kt: corrections within are shown, larger ones exceeded, as a reference', () => {
     const small = reduce({ points: cardPoints(full), airplane });
-    expect(small.comparisons.map((one) => one.outcome)).toEqual(Array(5).fill('shown'));
+    expect(outcomes(small, '23.1323(b)')).toEqual(Array(5).fill('shown'));
     expect(small.comparisons[0]?.what).toContain('not a requirement');
     const large = reduce({ points: cardPoints(full, { ...CALM_DAY, correction: () => 4 }), airplane });
-    expect(large.comparisons.map((one) => one.outcome)).toEqual(Array(5).fill('exceeded'));
+    expect(outcomes(large, '23.1323(b)')).toEqual(Array(5).fill('exceeded'));
+  });
+
+  it('30 ft per 100 kt of altitude is about 3.3 kt at 100 kt: tighter than 5 kt', () => {
+    const truth = { ...CALM_DAY, correction: () => 2.1 }; // 4.1 kt
+    const result = reduce({ points: cardPoints(full, truth), airplane });
+    expect(outcomes(result, '23.1323(b)')[3]).toBe('shown');
+    expect(outcomes(result, '23.1325(e)')[3]).toBe('exceeded'); // 54 m/s is 105 kt
   });
 });

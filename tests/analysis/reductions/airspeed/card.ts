@@ -86,7 +86,7 @@ export function exactAirplane(more: Record<string, unknown> = {}): Airplane {
   return airplaneSchema.parse({
     ...PLAIN,
     instruments: {
-      ...PLAIN.instruments,
+      units: PLAIN.instruments.units,
       airTemperatureIsStatic: true,
       accuracy: {
         'indicated-airspeed': exact('kt'),
