@@ -34,6 +34,8 @@ export interface Leg {
   loadFactor: number;
   /** unit vector of a course flown on its heading; null where the velocity over the ground is known */
   along: { north: number; east: number } | null;
+  /** standard uncertainty of a timed course's length, share of it; null where it was not timed over a length */
+  lengthDoubt: number | null;
   /** mean indicated airspeed, m/s; NaN where not written */
   ias: number;
   /** recording step of the airspeed channel acts as a bias of this standard uncertainty, m/s */

@@ -63,6 +63,7 @@ export function legsFromLog(context: LegContext, segments: readonly Segment[]): 
       mass: context.massAt((segment.fromSeconds + segment.toSeconds) / 2),
       loadFactor: loadFactorOf(context, segment),
       along: null,
+      lengthDoubt: null,
       ias: meanOf(samples.ias),
       stepBias: stepEffect(scatter, step).bias,
     };

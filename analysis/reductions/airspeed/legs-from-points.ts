@@ -3,6 +3,7 @@ import { components, pressureAltitudeFromIndicated } from '../../air/index.ts';
 import type { Recording } from '../../logs/index.ts';
 import { type Refusal, refusal } from '../../remarks/index.ts';
 import { meanBetween, sampleAt } from '../../segments/index.ts';
+import { differenceToSi } from '../../units/index.ts';
 import type { AirspeedOptions, AirspeedPoint } from './input.ts';
 import { type Leg, meanOf } from './leg.ts';
 import { groundVelocity } from './satellite.ts';
@@ -83,6 +84,7 @@ function legOf(
     mass: point.mass?.si ?? null,
     loadFactor: 1,
     along: over.along,
+    lengthDoubt: over.timed ? lengthDoubtOf(point) : null,
     ias: ias ?? Number.NaN,
     stepBias: 0,
   };
@@ -97,6 +99,17 @@ interface OverGround {
   north: number;
   east: number;
   along: { north: number; east: number } | null;
+  /** by a clock over a measured length */
+  timed: boolean;
+}
+
+/** A course measured on a map or by paces, half-width 0.5 % of it; common practice, no source. */
+const COURSE_LENGTH = 0.005;
+
+function lengthDoubtOf(point: AirspeedPoint): number {
+  const length = point['course-length'];
+  const stated = length?.u95 !== undefined ? differenceToSi(length.u95, length.unit) / length.si : COURSE_LENGTH;
+  return stated / 2;
 }
 
 function overGround(point: AirspeedPoint, recording: Recording | undefined): OverGround | null {
@@ -105,15 +118,17 @@ function overGround(point: AirspeedPoint, recording: Recording | undefined): Ove
   if (course !== undefined) {
     const [length, time] = [point['course-length']?.si, point['course-time']?.si];
     const along = speed ?? (length !== undefined && time !== undefined ? length / time : undefined);
-    return along === undefined ? null : { ...components(along, course), along: components(1, course) };
+    return along === undefined
+      ? null
+      : { ...components(along, course), along: components(1, course), timed: speed === undefined };
   }
   const track = point['track-true']?.si;
-  if (speed !== undefined && track !== undefined) return { ...components(speed, track), along: null };
+  if (speed !== undefined && track !== undefined) return { ...components(speed, track), along: null, timed: false };
   const span = spanOf(point);
   const ground = recording && groundVelocity(recording);
   if (!span || !ground) return null;
   const times = ground.north.t.filter((t) => t >= span.from && t <= span.to);
   const north = meanOf(sampleAt(ground.north, times));
   const east = meanOf(sampleAt(ground.east, times));
-  return Number.isNaN(north) || Number.isNaN(east) ? null : { north, east, along: null };
+  return Number.isNaN(north) || Number.isNaN(east) ? null : { north, east, along: null, timed: false };
 }

@@ -30,10 +30,11 @@ const EVEN_SPREAD = Math.sqrt(3);
  */
 export function sensorsInDoubt(airplane: Airplane | undefined, legs: readonly Leg[], dewPointKnown: boolean): Sensor[] {
   const speedOnly = legs.every((leg) => Number.isNaN(leg.ias));
-  const satellites = legs.some((leg) => leg.along === null);
+  const satellites = legs.some((leg) => leg.lengthDoubt === null);
   return [
     ...(speedOnly ? [] : airSensors(airplane, dewPointKnown)),
     ...(satellites ? groundSensors(airplane, legs) : []),
+    ...courseSensor(legs),
   ];
 }
 
@@ -104,6 +105,16 @@ function groundSensors(airplane: Airplane | undefined, legs: readonly Leg[]): Se
   ];
 }
 
+// One course, one length: its error is common to all runs.
+function courseSensor(legs: readonly Leg[]): Sensor[] {
+  const doubts = legs.flatMap((leg) => leg.lengthDoubt ?? []);
+  if (doubts.length === 0) return [];
+  const words = `within ${(200 * Math.max(...doubts)).toFixed(1)} %: stated with the length, or assumed; common practice, no source`;
+  return sensor('course length', assumedFigure(words), Math.max(...doubts), same, (leg) =>
+    leg.lengthDoubt === null ? leg : scaledBy(leg, () => 1 + (leg.lengthDoubt ?? 0)),
+  );
+}
+
 const same = (chain: AirChain) => chain;
 
 function sensor(
@@ -123,7 +134,10 @@ function assumedFigure(basis: string): Pick<Accuracy, 'nu' | 'basis' | 'assumed'
 }
 
 function stretched(leg: Leg, factor: (speed: number) => number): Leg {
-  if (leg.along) return leg;
+  return leg.lengthDoubt === null ? scaledBy(leg, factor) : leg;
+}
+
+function scaledBy(leg: Leg, factor: (speed: number) => number): Leg {
   const { north, east } = leg.samples;
   const by = north.map((n, k) => factor(Math.hypot(n, east[k] ?? 0)));
   return {

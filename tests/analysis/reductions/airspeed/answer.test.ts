@@ -163,3 +163,39 @@ describe('beside the former rules', () => {
     expect(outcomes(result, '23.1325(e)')[3]).toBe('exceeded'); // 54 m/s is 105 kt
   });
 });
+
+describe('a measured course flown to and fro on its heading', () => {
+  const run = (heading: number, seconds: number, ias: number) => ({
+    'course-true': { value: heading, unit: 'deg' },
+    'course-length': { value: 3000, unit: 'm' },
+    'course-time': { value: seconds, unit: 's' },
+    'indicated-airspeed': { value: ias, unit: 'm/s' },
+    'pressure-altitude': { value: 0, unit: 'm' },
+    'outside-air-temperature': { value: 15, unit: 'degC' },
+  });
+  // Sea level, standard day: true and calibrated airspeed are one. 50 m/s through the air, 5 m/s along the course.
+  const points = [run(70, 3000 / 55, 48), run(250, 3000 / 45, 48)];
+  const result = reduce({ points: { kind: 'airspeed', points }, airplane });
+
+  it('gives the correction, the wind along it, and nothing across', () => {
+    expect(columnIn(result, 'position-error', 'correction')[0]).toBeCloseTo(2, 1);
+    const wind = result.quantities.find((one) => one.name === 'wind-speed');
+    expect(wind?.value).toBeNull();
+    const along = wind?.conditions['along-course'];
+    expect(typeof along === 'object' ? along.value : 0).toBeCloseTo(5, 6);
+  });
+
+  it('carries the doubt of its length, common to all runs', () => {
+    const parts = tableIn(result, 'uncertainty-parts');
+    const at = parts.columns.findIndex((one) => one.name === 'course length');
+    expect(Number(parts.rows[0]?.[at])).toBeCloseTo(0.005 * 50, 1);
+    const exact = points.map((one) => ({ ...one, 'course-length': { ...one['course-length'], u95: 0 } }));
+    const sure = reduce({ points: { kind: 'airspeed', points: exact }, airplane });
+    expect(tableIn(sure, 'uncertainty-parts').columns.map((one) => one.name)).not.toContain('course length');
+  });
+
+  it('one way only is refused', () => {
+    const oneWay = [run(70, 54, 48), run(70, 55, 48), run(70, 54, 48)];
+    expect(reduce({ points: { kind: 'airspeed', points: oneWay }, airplane })).toMatchObject({ code: 'bad-geometry' });
+  });
+});
