@@ -9,8 +9,6 @@ export interface Face {
   numbers: number;
 }
 
-/** between a number and its unit, thousandths of the words' letter height */
-const THIN = 220;
 /** outline round the place of a missing number, both sides, mm */
 const OUTLINE = 3;
 
@@ -112,15 +110,17 @@ function piecesOf(line: Line, face: Face): Piece[] {
         if (part.startsWith(' ')) breakable = true;
         else addWord(part);
       }
-    } else if (token.kind === 'number') {
-      const after = token.estimated ? `${token.unit} ${ESTIMATED}` : token.unit;
-      add(
-        textWidth(token.number, face.numbers) + (THIN / 1000) * pointsToMm(face.words) + textWidth(after, face.words),
-      );
     } else {
-      // set in a dashed outline, with its unit behind it
-      const after = token.unit === '' ? '' : ` ${token.unit}`;
-      add(textWidth(`${MISSING}${after}`, face.words) + OUTLINE);
+      // the first word behind a number is bound to it, the others may break
+      const after = token.kind === 'number' && token.estimated ? `${token.unit} ${ESTIMATED}` : token.unit;
+      const [bound = '', ...rest] = after.split(' ');
+      const first =
+        token.kind === 'number' ? textWidth(token.number, face.numbers) : textWidth(MISSING, face.words) + OUTLINE;
+      add(first + textWidth(`${bound === '' ? '' : ' '}${bound}`, face.words));
+      for (const word of rest) {
+        breakable = true;
+        add(textWidth(word, face.words));
+      }
     }
   }
   return pieces;

@@ -1,4 +1,7 @@
-/** Cards as one HTML document: the same for the preview on screen and for paper. */
+/**
+ * Cards as one HTML document: the same for the preview on screen and for paper. What the sheets after the first repeat
+ * (identity, title, stop frame, strip) is hidden from the tags of the PDF, as running heads are: it is read once a card.
+ */
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Card, Paper, TypeSize } from '../../analysis/cards/index.ts';
@@ -63,6 +66,7 @@ export function cardsDocument(
     style: '/*style*/',
     classes: `paper-${paper} type-${options.type} hand-${options.hand}${options.night ? ' night' : ''}`,
     variables: variablesOf(paper, options.type),
+    twoUp: SHEETS[paper].perPage === 2,
     sheets,
   });
   const style = `${cardFonts(body)}\n${pageRule(paper)}\n${readFileSync(PAPER_CSS, 'utf8')}`;
@@ -111,7 +115,8 @@ function variablesOf(paper: Paper, type: TypeSize): string {
   const size = SHEETS[paper];
   const scale = TYPE_SCALES[type];
   const pitch = pitchesOf(type);
-  const { clip, foot, boxHeight, boxThreeDigits, gap, stopBorder, stopPadding, stepNumber, stepGap } = MEASURES_MM;
+  const { clip, foot, boxHeight, boxThreeDigits, gap, stopBorder, stopPadding, stepNumber, stepGap, tick, tickGap } =
+    MEASURES_MM;
   const variables: Record<string, string> = {
     'per-page': String(size.perPage),
     'sheet-width': mm(size.width),
@@ -128,6 +133,7 @@ function variablesOf(paper: Paper, type: TypeSize): string {
     'stop-padding': mm(stopPadding),
     'step-number': mm(stepNumber),
     'step-gap': mm(stepGap),
+    'tick-indent': mm(tick + tickGap),
     'strip-row': mm(pitch.small + pitch.body + 1.2),
     'identity-pitch': mm((clip - 3.4 - 0.6) / 2),
     small: `${scale.small}pt`,

@@ -4,6 +4,7 @@ import {
   fitText,
   hasNumber,
   headlineOf,
+  plainText,
   SHEETS,
   stopTexts,
   TYPE_SCALES,
@@ -41,7 +42,7 @@ export function sheetView(card: Card, sheet: Sheet, opensOuting: boolean, paper:
     title: headline.title,
     longTitle: headline.long,
     aim: headline.aim,
-    strip: card.strip.map((cell) => ({ item: cell.item, setting: lineParts(cell.setting) })),
+    strip: card.strip.map((cell) => ({ item: cell.item, set: plainText(cell.setting) })),
     stop: {
       numbers: numbers.map((line) => ({ line: lineParts(line) })),
       text: lineParts(text),
@@ -83,9 +84,9 @@ function partView(card: Card, part: SheetPart, paper: Paper, options: PrintOptio
     case 'steps':
       return {
         template: 'cards/_steps',
-        steps: card.steps.slice(part.from, part.to).map((line, i) => ({
-          n: part.from + i + 1,
-          pitch: hasNumber(line) ? 'numbers' : 'words',
+        before: String(part.from),
+        steps: card.steps.slice(part.from, part.to).map((line) => ({
+          numbers: hasNumber(line),
           line: lineParts(line),
         })),
       };

@@ -76,7 +76,7 @@ export function measureSheets(page: Page): Promise<SheetMeasure[]> {
       }
       // texts wider than what holds them: cells, boxes, strip, head rows
       for (const holder of sheet.querySelectorAll(
-        'td, th, .box, .cell, .identity p, .identity h1, .labelled, .stop li, dd',
+        'td, th, .box, .strip li, .identity p, .identity h1, .labelled, .stop li',
       )) {
         const room = holder.getBoundingClientRect();
         const range = document.createRange();
@@ -104,25 +104,23 @@ export function measureSheets(page: Page): Promise<SheetMeasure[]> {
         ),
       );
       const flown = texts.filter((element) =>
-        element.closest('.stop, .steps, .strip dd, td, th.head, th.group, th.run'),
+        element.closest('.stop, .steps, .strip b, td, th.head, th.group, th.run'),
       );
       const least = (elements: Element[]) => (elements.length === 0 ? null : Math.min(...elements.map(points)));
-      const numbers = [...sheet.querySelectorAll('.stop .num b, .steps .num b, .group .num b')];
+      const numbers = [...sheet.querySelectorAll('.stop b, .steps b')].filter((element) => /\d/.test(said(element)));
 
       const smallBoxes: string[] = [];
       for (const one of sheet.querySelectorAll<HTMLElement>('[data-box], .initials .box, .to-set')) {
-        if (one.classList.contains('tick')) continue;
         const rect = one.getBoundingClientRect();
         const height = round(rect.height * MM);
         const width = round(rect.width * MM);
-        const cell = one.classList.contains('to-set') ? one.closest('.cell')?.getBoundingClientRect() : undefined;
-        const high = cell ? round(cell.height * MM) : height;
-        if (high < 9 || (width < 18 && !one.closest('.initials') && !cell))
-          smallBoxes.push(`${one.dataset.box ?? one.className} ${width} x ${high} mm`);
+        if (height < 9 || (width < 18 && !one.closest('.initials'))) {
+          smallBoxes.push(`${one.dataset.box ?? one.className} ${width} x ${height} mm`);
+        }
       }
 
       const faint = texts.filter((element) => lighter(getComputedStyle(element).color)).map(said);
-      for (const element of sheet.querySelectorAll('td, th, .box, .tick, .stop, .cell, .identity, .line')) {
+      for (const element of sheet.querySelectorAll('td, th, .box, .stop, .strip li, .identity, .line')) {
         const style = getComputedStyle(element);
         for (const side of ['top', 'right', 'bottom', 'left'] as const) {
           if (Number.parseFloat(style.getPropertyValue(`border-${side}-width`)) === 0) continue;
@@ -132,8 +130,9 @@ export function measureSheets(page: Page): Promise<SheetMeasure[]> {
       }
 
       const frame = stop?.getBoundingClientRect() ?? box;
-      const bareNumbers = [...sheet.querySelectorAll('.num')]
-        .filter((element) => (element.querySelector('.unit')?.textContent ?? '').trim() === '')
+      const bareNumbers = [...sheet.querySelectorAll('.stop b, .steps b, .ticks b, tbody th b, .strip b')]
+        .filter((element) => /^[\d−.,]+$/.test(said(element)) && !element.matches('.strip b'))
+        .filter((element) => !/^\u00a0\S/.test(element.nextSibling?.textContent ?? ''))
         .map(said);
       const underClip = [...sheet.querySelectorAll('.inside > *:not(.identity), .title, .stop')]
         .filter((element) => element.getBoundingClientRect().top - box.top < 12 / MM - EPS)

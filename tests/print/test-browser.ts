@@ -13,7 +13,9 @@ export async function pageWith(browser: Browser, html: string): Promise<Page> {
   const page = await browser.newPage();
   // the transpiler marks named functions with a helper the page does not have
   await page.evaluateOnNewDocument('globalThis.__name = (f) => f');
-  await page.setContent(html, { waitUntil: 'load' });
+  // every sheet laid out, also those out of sight
+  const allInSight = html.replace('</style>', '.sheet{content-visibility:visible}</style>');
+  await page.setContent(allInSight, { waitUntil: 'load' });
   await page.evaluate('globalThis.__name = (f) => f');
   await page.evaluate(() => document.fonts.ready.then(() => true));
   return page;

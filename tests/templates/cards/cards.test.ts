@@ -29,8 +29,8 @@ describe('cards as HTML', () => {
       { kind: 'missing' as const, path: 'limits.oil.caution', meaning: 'oil caution', unit: '°C' },
     ];
     const html = cardsHtml([{ ...card, steps: [line] }], 'a5');
-    expect(html).toContain('<b>95</b><span class="unit">KIAS</span> <span class="estimated">est.</span>');
-    expect(html).toContain('<span class="lack">missing</span> °C');
+    expect(html).toContain('<b>95</b>&nbsp;KIAS est.');
+    expect(html).toContain('<i>missing</i>&nbsp;°C');
   });
 
   test('a letter the typeface lacks brings the fallback face along, else it stays away', () => {
@@ -47,7 +47,7 @@ describe('cards as HTML', () => {
         : { ...row, cells: { c1: { expect: null, measured: { text: '107', outside: 'above' as const, source: 1 } } } },
     );
     const html = cardsHtml([{ ...card, tables: [{ ...table, rows }], sources: ['log, 12:03 to 12:05'] }], 'a5');
-    expect(html).toMatch(/▲<\/span>107<sup>1<\/sup>/);
+    expect(html).toMatch(/<b>▲<\/b>107<sup>1<\/sup>/);
     expect(html).toContain('log, 12:03 to 12:05');
   });
 

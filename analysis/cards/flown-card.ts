@@ -1,0 +1,66 @@
+/** A flown card: the same card with what was read in its boxes, marked where it left the band, each with its source. */
+import type { Box, Card, Expectation, MeasuredText } from './card.ts';
+
+/** What was read into one box, in the unit of the box. */
+export interface BoxReading {
+  /** key of the box, as on the entry page */
+  key: string;
+  /** as it is printed */
+  text: string;
+  /** its number, where it is one: compared with the band */
+  value: number | null;
+  /** where it comes from: `written by hand`, `engine monitor, 12:03:10 to 12:05:10` */
+  source: string;
+}
+
+/** Figures written on the card itself need no number: only logs are listed. */
+const BY_HAND = 'written by hand';
+
+/**
+ * The card with its readings.
+ * @param card the card as printed, object
+ * @param readings what was read, list
+ * @returns a card that prints with the values in its boxes and the sources at its foot
+ */
+export function flownCard(card: Card, readings: readonly BoxReading[]): Card {
+  const sources = [...new Set(readings.map((one) => one.source).filter((source) => source !== BY_HAND))];
+  const byKey = new Map(readings.map((one) => [one.key, one]));
+  const measured = (key: string, expect: Expectation | null): MeasuredText | null => {
+    const reading = byKey.get(key);
+    if (!reading || reading.text === '') return null;
+    const source = sources.indexOf(reading.source);
+    return { text: reading.text, outside: outsideOf(reading.value, expect), source: source < 0 ? null : source + 1 };
+  };
+  const filled = (box: Box): Box => ({ ...box, measured: measured(box.key, box.expect) });
+  return {
+    ...card,
+    tables: card.tables.map((table) => ({
+      ...table,
+      rows: table.rows.map((row) => ({
+        ...row,
+        cells: Object.fromEntries(
+          table.columns.flatMap((column) => {
+            const expect = row.cells[column.key]?.expect ?? null;
+            const value = measured(`${table.key}.${row.key}.${column.key}`, expect ?? column.expect);
+            return expect || value ? [[column.key, { expect, measured: value }] as const] : [];
+          }),
+        ),
+      })),
+    })),
+    boxes: card.boxes.map(filled),
+    log: card.log.map(filled),
+    sources,
+  };
+}
+
+/**
+ * Whether a value left its band.
+ * @param value in the unit of the band, or null
+ * @param expect what was expected, or null
+ * @returns which way, or null where it stayed inside or nothing was expected
+ */
+export function outsideOf(value: number | null, expect: Expectation | null): 'above' | 'below' | null {
+  if (value === null || expect === null) return null;
+  if (expect.high !== null && value > expect.high) return 'above';
+  return expect.low !== null && value < expect.low ? 'below' : null;
+}
