@@ -18,7 +18,7 @@ export interface Job {
   progress: Progress;
   /** what the work gave, plain JSON */
   outcome: unknown;
-  problems: readonly Problem[];
+  problems: Problem[];
 }
 
 export type Work = (tell: (progress: Progress) => void, signal: AbortSignal) => Promise<unknown>;
@@ -105,6 +105,6 @@ export function openJobs(): Jobs {
 
 function failure(error: unknown, signal: AbortSignal): Partial<Job> {
   if (signal.aborted) return { state: 'cancelled' };
-  if (error instanceof InputProblem) return { state: 'failed', problems: error.problems };
+  if (error instanceof InputProblem) return { state: 'failed', problems: [...error.problems] };
   return { state: 'failed', problems: [problem('our-fault', 'The work stopped on a fault of this program.')] };
 }

@@ -14,14 +14,14 @@ export interface ResultDecision {
 /**
  * @throws InputProblem when a refused result is to be accepted: it holds nothing to accept
  */
-export function decideResult(
+export async function decideResult(
   desk: Desk,
   bookId: string,
   number: number,
   { decision, note = '' }: ResultDecision,
   by: By = {},
-): StoredResult {
-  const before = resultOf(desk, bookId, number);
+): Promise<StoredResult> {
+  const before = await resultOf(desk, bookId, number);
   if (decision === 'accepted' && before.result.status === 'refused') {
     throw new InputProblem([
       problem(

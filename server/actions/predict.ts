@@ -7,13 +7,14 @@ import { knownReduction } from './reduce-recording.ts';
 import { resultOf } from './result-of.ts';
 
 /** @throws InputProblem `not-found`, or `bad-request` where the conditions do not fit */
-export function predict(desk: Desk, bookId: string, number: number, conditions: unknown): Prediction {
-  return predictFrom(resultOf(desk, bookId, number).result, conditions);
+export async function predict(desk: Desk, bookId: string, number: number, conditions: unknown): Promise<Prediction> {
+  const { result } = await resultOf(desk, bookId, number);
+  return predictFrom(result, conditions);
 }
 
 /** The same from a result that stands in no book. */
-export function predictFrom(result: Result, conditions: unknown): Prediction {
-  const reduction = knownReduction(result.kind);
+export async function predictFrom(result: Result, conditions: unknown): Promise<Prediction> {
+  const reduction = await knownReduction(result.kind);
   if (!reduction.predict) {
     throw new InputProblem([problem('bad-request', `A ${result.kind} result does not predict readings.`)]);
   }

@@ -1,8 +1,7 @@
 /** Put a log, a result, a squawk or a line of hours out of sight, or bring it back. Nothing is ever deleted. */
 import { InputProblem, problem } from '../../analysis/remarks/index.ts';
-import type { By } from '../book/journal.ts';
-import { entriesOn } from '../book/journal.ts';
-import { readBookState } from '../book/read-state.ts';
+import { results } from '../book/current-state.ts';
+import { type By, entriesOn } from '../book/journal.ts';
 import type { Desk } from '../desk.ts';
 
 export interface Thing {
@@ -16,9 +15,9 @@ export interface Thing {
 export function putAway(desk: Desk, bookId: string, thing: Thing, by: By = {}): void {
   const book = desk.shelf.open(bookId);
   const subject = subjectOfThing(desk, bookId, thing);
-  const accepted = readBookState(book).results.some(
-    (one) => thing.what === 'result' && one.number === Number(thing.id) && one.decision === 'accepted',
-  );
+  const accepted =
+    thing.what === 'result' &&
+    results(book.database).some((one) => one.number === Number(thing.id) && one.decision === 'accepted');
   if (accepted) {
     throw new InputProblem([problem('not-undoable', `Result ${thing.id} is accepted; take that back first.`)]);
   }

@@ -5,7 +5,7 @@ import type { StoredLog } from '../book/book-state.ts';
 import { logs } from '../book/current-state.ts';
 import type { By } from '../book/journal.ts';
 import { keepRawLog, TooManyBytes } from '../book/raw-logs.ts';
-import { readBookState } from '../book/read-state.ts';
+import { storedLogs } from '../book/read-state.ts';
 import type { Desk } from '../desk.ts';
 import { safeName, unusedName } from './safe-name.ts';
 
@@ -45,7 +45,7 @@ export async function receiveLog(
   } else if (known.away) {
     book.record({ kind: 'brought-back', subject: `log:${sha256}` }, by);
   }
-  const log = readBookState(book).logs.find((one) => one.id === sha256);
+  const log = storedLogs(book).find((one) => one.id === sha256);
   if (!log) throw new Error(`the log ${sha256} was recorded and is not there`);
   return { log, known: known !== undefined };
 }

@@ -3,13 +3,12 @@
  * must not be guessed before it computes anything.
  */
 import type { Airplane } from '../../analysis/airplane/index.ts';
-import { recordingOf } from '../../analysis/logs/index.ts';
 import type { ReadOutcome, ReadQuestion } from '../../analysis/logs/read-outcome.ts';
-import { REDUCTIONS, type Reduction, reductionOf } from '../../analysis/reductions/index.ts';
+import type { Reduction } from '../../analysis/reductions/index.ts';
 import { InputProblem, problem } from '../../analysis/remarks/index.ts';
 import type { Result } from '../../analysis/results/index.ts';
 import type { SegmentEdit } from '../../analysis/segments/index.ts';
-import { traceReads } from '../book/staleness.ts';
+import { traceReads } from '../book/trace-reads.ts';
 
 export interface ToReduce {
   kind: string;
@@ -31,13 +30,14 @@ export type Reduced =
 /**
  * @throws InputProblem for an unknown kind, a log that cannot be read, points or options that do not fit
  */
-export function reduceRecording(given: ToReduce): Reduced {
-  const reduction = knownReduction(given.kind);
+export async function reduceRecording(given: ToReduce): Promise<Reduced> {
+  const reduction = await knownReduction(given.kind);
   const unreadable = given.outcomes.flatMap((outcome) => (outcome.accepted === 'no' ? outcome.problems : []));
   if (unreadable.length > 0) throw new InputProblem(unreadable);
   const questions = given.outcomes.flatMap((outcome) => questionsFor(reduction, outcome));
   if (questions.length > 0) return { answer: 'questions', questions };
 
+  const { recordingOf } = await import('../../analysis/logs/index.ts');
   const traced = given.airplane && traceReads(given.airplane);
   const tables = given.outcomes.flatMap((outcome) => outcome.table ?? []);
   const { points, segments, options, calibration, configurationRevision } = given;
@@ -54,7 +54,9 @@ export function reduceRecording(given: ToReduce): Reduced {
 }
 
 /** @throws InputProblem `unknown-kind` */
-export function knownReduction(kind: string): Reduction {
+export async function knownReduction(kind: string): Promise<Reduction> {
+  // the reductions are the larger part of the project, and a start need not wait for them
+  const { REDUCTIONS, reductionOf } = await import('../../analysis/reductions/index.ts');
   const reduction = reductionOf(kind);
   if (reduction) return reduction;
   const kinds = REDUCTIONS.map((one) => one.kind).join(', ');

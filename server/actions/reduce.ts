@@ -5,7 +5,8 @@ import { type SegmentEdit, segmentEditsSchema } from '../../analysis/segments/in
 import type { StoredResult } from '../book/book-state.ts';
 import { nextNumber } from '../book/current-state.ts';
 import type { By } from '../book/journal.ts';
-import { airplaneOf, readBookState } from '../book/read-state.ts';
+import { airplaneOf } from '../book/read-state.ts';
+import { storedResults } from '../book/stored-results.ts';
 import type { Desk } from '../desk.ts';
 import { readStoredLog } from './read-stored-log.ts';
 import { knownReduction, type Reduced, reduceRecording } from './reduce-recording.ts';
@@ -18,14 +19,14 @@ export interface ReduceRequest {
   /** POINTS.json */
   points?: unknown;
   /** segments set by hand; they replace the found ones */
-  segments?: SegmentEdit[];
-  options?: Record<string, unknown>;
+  segments?: SegmentEdit[] | undefined;
+  options?: Record<string, unknown> | undefined;
   /** number of the airspeed result to calibrate by; the newest accepted one when absent, none when null */
-  calibration?: number | null;
+  calibration?: number | null | undefined;
   /** shift of a log set by hand, s, by log id */
-  shifts?: Record<string, number>;
+  shifts?: Record<string, number> | undefined;
   /** catalogue tests this run was flown for; when absent, the one test the reduction serves, where it serves one */
-  tests?: string[];
+  tests?: string[] | undefined;
 }
 
 export type ReduceAnswer =
@@ -48,7 +49,7 @@ export async function reduce(
   const book = desk.shelf.open(bookId);
   const number = nextNumber(book.database, 'result');
   const { kind, logs, points, segments, options, shifts } = request;
-  const serves = knownReduction(kind).serves;
+  const serves = (await knownReduction(kind)).serves;
   const tests = request.tests ?? (serves.length === 1 ? [...serves] : []);
   book.recordWith(
     (keep) => ({
@@ -69,7 +70,7 @@ export async function reduce(
     }),
     by,
   );
-  return { answer: 'stored', stored: resultOf(desk, bookId, number) };
+  return { answer: 'stored', stored: await resultOf(desk, bookId, number) };
 }
 
 /** The same without keeping anything: for a look while segments are being moved. */
@@ -87,9 +88,9 @@ export async function reduceUnstored(
   }
   const names = new Map(request.logs.map((log, index) => [log, outcomes[index]?.file ?? log]));
   const shifts = Object.entries(request.shifts ?? {}).map(([log, shift]) => [names.get(log) ?? log, shift] as const);
-  const calibration = calibrationFor(desk, bookId, request);
+  const calibration = await calibrationFor(desk, bookId, request);
   const { kind, points, options } = request;
-  const reduced = reduceRecording({
+  const reduced = await reduceRecording({
     kind,
     outcomes,
     shifts: Object.fromEntries(shifts),
@@ -115,10 +116,10 @@ export function checkedSegments(json: unknown): SegmentEdit[] {
   );
 }
 
-function calibrationFor(desk: Desk, bookId: string, request: ReduceRequest): StoredResult | undefined {
+async function calibrationFor(desk: Desk, bookId: string, request: ReduceRequest): Promise<StoredResult | undefined> {
   if (request.calibration === null || request.kind === 'airspeed') return undefined;
-  if (request.calibration !== undefined) return resultOf(desk, bookId, request.calibration);
-  const accepted = readBookState(desk.shelf.open(bookId)).results.filter(
+  if (request.calibration !== undefined) return await resultOf(desk, bookId, request.calibration);
+  const accepted = (await storedResults(desk.shelf.open(bookId))).filter(
     (one) => one.kind === 'airspeed' && one.status === 'accepted',
   );
   return accepted.at(-1);

@@ -2,10 +2,22 @@
 import * as z from 'zod';
 import type { Airplane } from '../../analysis/airplane/index.ts';
 import { mapSchema } from '../../analysis/logs/log-map.ts';
+import type { TestState } from '../../analysis/program/index.ts';
 import type { Problem } from '../../analysis/remarks/index.ts';
 import { CODES } from '../../analysis/remarks/index.ts';
 import { resultSchema } from '../../analysis/results/index.ts';
 import { decisionSchema, entrySchema, reductionInputSchema } from './entry.ts';
+
+const testStates = [
+  'planned',
+  'briefed',
+  'flown',
+  'reduced',
+  'accepted',
+  'repeat',
+  'stale',
+  'not applicable',
+] as const satisfies readonly TestState[];
 
 const problemCode = z.custom<Problem['code']>((code) => typeof code === 'string' && code in CODES);
 
@@ -87,7 +99,7 @@ export const storedResultSchema = z.object({
 export const testStatusSchema = z.object({
   test: z.string(),
   title: z.string(),
-  status: z.enum(['planned', 'briefed', 'flown', 'reduced', 'accepted', 'repeat', 'stale', 'not applicable']),
+  status: z.enum(testStates),
   /** one sentence: why it has this status */
   because: z.string(),
   /** number of the result it rests on */
@@ -165,7 +177,6 @@ export type SavedMap = z.output<typeof savedMapSchema>;
 export type StoredResult = z.output<typeof storedResultSchema>;
 export type ResultStatus = StoredResult['status'];
 export type TestStatus = z.output<typeof testStatusSchema>;
-export type TestState = TestStatus['status'];
 export type Squawk = z.output<typeof squawkSchema>;
 export type HoursEntry = z.output<typeof hoursEntrySchema>;
 export type HoursLedger = z.output<typeof hoursLedgerSchema>;

@@ -80,9 +80,10 @@ export function journalRows(database: Database): Row[] {
   return database.all(rowSchema, 'SELECT * FROM journal ORDER BY seq');
 }
 
-/** The newest entries, newest first. */
-export function journalTail(database: Database, count: number): Entry[] {
-  return database.all(rowSchema, 'SELECT * FROM journal ORDER BY seq DESC LIMIT ?', [count]).map(entryOf);
+/** The newest entries, or those before an entry, newest first. */
+export function journalTail(database: Database, count: number, before = Number.MAX_SAFE_INTEGER): Entry[] {
+  const sql = 'SELECT * FROM journal WHERE seq < ? ORDER BY seq DESC LIMIT ?';
+  return database.all(rowSchema, sql, [before, count]).map(entryOf);
 }
 
 /** The entries about one subject, oldest first. */

@@ -17,10 +17,15 @@ export interface Received {
 /** More bytes came than allowed. */
 export class TooManyBytes extends Error {}
 
-/** Where a raw log lies. */
-export function rawLogPath(folder: string, sha256: string): string {
+/** Where a raw log lies inside its book. */
+export function rawLogPlace(sha256: string): string {
   if (!/^[0-9a-f]{64}$/.test(sha256)) throw new Error('not the hash of a log');
-  return join(folder, 'logs', sha256.slice(0, 2), sha256);
+  return `logs/${sha256.slice(0, 2)}/${sha256}`;
+}
+
+/** Where a raw log lies on the disk. */
+export function rawLogPath(folder: string, sha256: string): string {
+  return join(folder, rawLogPlace(sha256));
 }
 
 /**

@@ -1,6 +1,6 @@
 /** The status of each test, from what the book holds: results first, then what a person said, then what was printed. */
-import type { Program } from '../../analysis/program/program.ts';
-import type { StoredResult, TestState, TestStatus } from './book-state.ts';
+import type { Program, TestState } from '../../analysis/program/index.ts';
+import type { StoredResult, TestStatus } from './book-state.ts';
 import type { MarkRow, PrintedRow } from './current-state.ts';
 
 interface Evidence {

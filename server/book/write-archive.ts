@@ -7,7 +7,7 @@ import type { Book } from './book.ts';
 import { identity, logs } from './current-state.ts';
 import { allDocuments, sha256Of } from './documents.ts';
 import { journalRows } from './journal.ts';
-import { rawLogPath } from './raw-logs.ts';
+import { rawLogPath, rawLogPlace } from './raw-logs.ts';
 import { airplaneOf } from './read-state.ts';
 
 /** Logs are large and pressed quickly; the rest is small. */
@@ -43,7 +43,7 @@ export async function writeArchive(book: Book, at: Date): Promise<Readable> {
     sha256: sha256Of(text),
   }));
   for (const { sha256, from } of raw) {
-    files.push({ path: archivePath(sha256), size: (await stat(from)).size, sha256 });
+    files.push({ path: rawLogPlace(sha256), size: (await stat(from)).size, sha256 });
   }
   const manifest: Manifest = {
     format: 'proveout-archive-1',
@@ -59,10 +59,8 @@ export async function writeArchive(book: Book, at: Date): Promise<Readable> {
   zip.addBuffer(Buffer.from(`${JSON.stringify(manifest, null, 2)}\n`), MANIFEST, json);
   for (const [path, text] of texts) zip.addBuffer(Buffer.from(text), path, json);
   for (const { sha256, from } of raw) {
-    zip.addFile(from, archivePath(sha256), { mtime: at, compressionLevel: LEVEL.logs });
+    zip.addFile(from, rawLogPlace(sha256), { mtime: at, compressionLevel: LEVEL.logs });
   }
   zip.end();
   return Readable.from(zip.outputStream);
 }
-
-const archivePath = (sha256: string) => `logs/${sha256.slice(0, 2)}/${sha256}`;

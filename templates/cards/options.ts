@@ -1,6 +1,6 @@
 /** What the person chooses for paper: type size, writing hand, night version, blank backs. */
 import * as z from 'zod';
-import { PAPERS, TYPES } from '../../analysis/cards/index.ts';
+import { PAPERS, TYPES } from '../../analysis/cards/sheet-size.ts';
 
 export const paperSchema = z.enum(PAPERS);
 

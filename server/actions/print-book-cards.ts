@@ -1,0 +1,26 @@
+/** Print cards of a book's program, and note in the journal which were printed from which revision. */
+import type { By } from '../book/journal.ts';
+import type { Desk } from '../desk.ts';
+import type { PrintRequest } from '../printing/print.ts';
+import { type CardsWanted, cardInput } from './card-input.ts';
+import { notePrinting } from './note-printing.ts';
+import { type PreviewedCards, type PrintedCards, previewCards, printCards } from './print-cards.ts';
+
+/** @throws InputProblem where there is no such card, no browser, or too many prints wait */
+export async function printBookCards(
+  desk: Desk,
+  bookId: string,
+  wanted: CardsWanted,
+  by: By = {},
+  request: PrintRequest = {},
+): Promise<PrintedCards> {
+  const printed = await printCards(await cardInput(desk, bookId, wanted), request);
+  const tests = [...new Set(printed.cards.map((card) => card.id))];
+  notePrinting(desk, bookId, tests, wanted.paper, by);
+  return printed;
+}
+
+/** The same document for the screen; nothing is noted. */
+export async function previewBookCards(desk: Desk, bookId: string, wanted: CardsWanted): Promise<PreviewedCards> {
+  return previewCards(await cardInput(desk, bookId, wanted));
+}

@@ -1,0 +1,13 @@
+/** An airplane's description as it was saved, at a revision or now. */
+import { InputProblem, problem } from '../../analysis/remarks/index.ts';
+import { airplaneAt, airplaneOf } from '../book/read-state.ts';
+import type { Desk } from '../desk.ts';
+
+/** @throws InputProblem `not-found` */
+export function revisionFile(desk: Desk, bookId: string, revision?: number): unknown {
+  const book = desk.shelf.open(bookId);
+  if (revision === undefined) return airplaneOf(book).file;
+  const file = airplaneAt(book, revision);
+  if (file === undefined) throw new InputProblem([problem('not-found', `There is no revision ${revision}.`)]);
+  return file;
+}

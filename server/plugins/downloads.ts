@@ -1,0 +1,17 @@
+/** Files sent as they lie on the disk: ranges and validators from the library, never a type a browser would run. */
+import fileServer from '@fastify/static';
+import type { FastifyInstance } from 'fastify';
+import type { Settings } from '../settings.ts';
+
+export async function downloads(app: FastifyInstance, settings: Settings): Promise<void> {
+  await app.register(fileServer, {
+    root: settings.dataFolder,
+    serve: false,
+    contentType: false,
+    cacheControl: false,
+    dotfiles: 'deny',
+    setHeaders: (reply) => {
+      void reply.header('content-type', 'application/octet-stream').header('cache-control', 'private, no-cache');
+    },
+  });
+}

@@ -1,0 +1,34 @@
+/** All routes of the API, under `/api`. */
+import * as z from 'zod';
+import type { Api, Service } from './api.ts';
+import { archiveRoutes } from './archive.ts';
+import { bookRoutes } from './books.ts';
+import { cardRoutes } from './cards.ts';
+import { jobRoutes } from './jobs.ts';
+import { journalRoutes } from './journal.ts';
+import { logRoutes } from './logs.ts';
+import { programRoutes } from './program.ts';
+import { recordRoutes } from './record.ts';
+import { reductionRoutes } from './reductions.ts';
+import { resultRoutes } from './results.ts';
+
+export function apiRoutes(api: Api, service: Service): void {
+  api.get(
+    '/health',
+    { schema: { response: { 200: z.object({ status: z.literal('ok'), books: z.int() }) } } },
+    async () => ({
+      status: 'ok' as const,
+      books: service.desk.shelf.ids().length,
+    }),
+  );
+  bookRoutes(api, service);
+  programRoutes(api, service);
+  cardRoutes(api, service);
+  logRoutes(api, service);
+  reductionRoutes(api);
+  resultRoutes(api, service);
+  recordRoutes(api, service);
+  journalRoutes(api, service);
+  archiveRoutes(api, service);
+  jobRoutes(api, service);
+}

@@ -1,0 +1,63 @@
+/** What a person writes down beside the results: tests done without a reduction, squawks, hours. */
+import * as z from 'zod';
+import { logHours } from '../../actions/log-hours.ts';
+import { markTest } from '../../actions/mark-test.ts';
+import { openSquawk } from '../../actions/open-squawk.ts';
+import { settleSquawk } from '../../actions/settle-squawk.ts';
+import { markSchema } from '../../book/entry.ts';
+import { type Api, bookParams, bySchema, numberParams, type Service } from './api.ts';
+
+const hoursBody = bySchema.extend({
+  date: z.iso.date(),
+  outing: z.string().max(80).default(''),
+  flightSeconds: z.number().nonnegative(),
+  engineSeconds: z.number().nonnegative(),
+  landings: z.int().nonnegative(),
+  note: z.string().max(2000).default(''),
+});
+
+const numbered = z.object({ number: z.int() });
+
+export function recordRoutes(api: Api, { desk }: Service): void {
+  api.put(
+    '/books/:book/tests/:test/mark',
+    {
+      schema: {
+        params: bookParams.extend({ test: z.string() }),
+        body: bySchema.extend({ mark: markSchema, note: z.string().max(4000).default('') }),
+      },
+    },
+    async ({ params, body }, reply) => {
+      await markTest(desk, params.book, params.test, body.mark, body.note, body);
+      return reply.code(204).send();
+    },
+  );
+
+  api.post(
+    '/books/:book/squawks',
+    {
+      schema: {
+        params: bookParams,
+        body: bySchema.extend({ text: z.string().min(1).max(4000) }),
+        response: { 201: numbered },
+      },
+    },
+    async ({ params, body }, reply) => reply.code(201).send({ number: openSquawk(desk, params.book, body.text, body) }),
+  );
+
+  api.post(
+    '/books/:book/squawks/:number/settling',
+    { schema: { params: numberParams, body: bySchema.extend({ open: z.boolean(), how: z.string().max(4000) }) } },
+    async ({ params, body }, reply) => {
+      settleSquawk(desk, params.book, params.number, body, body);
+      return reply.code(204).send();
+    },
+  );
+
+  api.post(
+    '/books/:book/hours',
+    { schema: { params: bookParams, body: hoursBody, response: { 201: numbered } } },
+    async ({ params, body: { who, why, ...line } }, reply) =>
+      reply.code(201).send({ number: logHours(desk, params.book, line, { who, why }) }),
+  );
+}
