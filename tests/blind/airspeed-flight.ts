@@ -23,6 +23,8 @@ export interface FlightPlan {
   /** U95 stated for the instruments, from which their errors are drawn */
   stated: { airspeed: number; height: number; air: number; speed: number };
   rateHz: number;
+  /** full turns at each speed instead of legs; 0 for legs */
+  turns: number;
 }
 
 export interface FlownFlight {
@@ -197,11 +199,15 @@ function fly({ plan, random, height, T, Tv, targets, error, off, tasAt }: Flying
   };
   for (const target of targets) {
     straight(target, 10 + Math.abs(target - cas) / 0.2, false);
-    for (let leg = 0; leg < plan.legs; leg += 1) {
+    const rate = (G * Math.tan(0.35)) / tasAt(target);
+    if (plan.turns > 0) {
+      straight(target, 15, false);
+      for (let s = 0; s < (2 * Math.PI * plan.turns) / rate; s += dt) step(target, 0.35, true);
+    }
+    for (let leg = 0; leg < (plan.turns > 0 ? 0 : plan.legs); leg += 1) {
       straight(target, 15, false);
       straight(target, plan.legSeconds, true);
       const turn = (2 * Math.PI) / plan.legs + 0.1 * random.normal();
-      const rate = (G * Math.tan(0.35)) / tasAt(target);
       for (let s = 0; s < turn / rate; s += dt) step(target, 0.35, false);
     }
   }

@@ -1,6 +1,6 @@
 /** A small run of the coverage of the airspeed calibration; the large one is `npm run bench:coverage`. */
 import { describe, expect, it } from 'vitest';
-import { coverageAirspeed } from './airspeed.ts';
+import { coverageAirspeed, coverageAirspeedTurns } from './airspeed.ts';
 import { coverageAirspeedLegs, LEG_CASES } from './airspeed-legs.ts';
 import { type CoverageRow, coverageLines, shareOf } from './coverage-row.ts';
 
@@ -18,6 +18,10 @@ function expectCovered(rows: readonly CoverageRow[]): void {
 describe('airspeed calibration, simulated flights with Dryden gusts', () => {
   it('holds the truth inside U95 about as often as it says', () => {
     expectCovered(coverageAirspeed(40));
+  });
+
+  it('in continuous turns too, where neighbouring pieces feel the same gust', () => {
+    expectCovered(coverageAirspeedTurns(24));
   });
 });
 

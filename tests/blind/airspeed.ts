@@ -52,7 +52,13 @@ export function drawnPlan(seed: number): FlightPlan {
       : { airspeed: 0.1, height: 1, air: 0.1, speed: 0.1, track: 0.1 },
     stated: { airspeed: 0.25, height: 12, air: 0.5, speed: 0.1 },
     rateHz: coarse ? 1 : 2,
+    turns: 0,
   };
+}
+
+/** The same air and recorders, two full turns at each speed. */
+export function drawnTurns(seed: number): FlightPlan {
+  return { ...drawnPlan(seed), turns: 2, rateHz: 2 };
 }
 
 export function reduceFlight(flight: FlownFlight): Result {
@@ -100,6 +106,11 @@ export function coverageAirspeed(
     counts.wind.row(flights, refused, [0.9, 0.995]),
     counts.from.row(flights, refused, [0.9, 0.995]),
   ];
+}
+
+/** Coverage where turns were flown instead of legs. */
+export function coverageAirspeedTurns(flights: number): CoverageRow[] {
+  return coverageAirspeed(flights, drawnTurns, 'airspeed in turns');
 }
 
 function countFlight(

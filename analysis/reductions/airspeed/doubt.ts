@@ -16,6 +16,7 @@ import { sampleResiduals } from './fit.ts';
 import { condensed, type Leg } from './leg.ts';
 import type { Sensor } from './sensors.ts';
 import { type Plan, type Solution, solveLegs } from './solve.ts';
+import { turnInflation } from './turn-correlation.ts';
 
 /** Scatter of legs is this factor up or down from its default, one standard deviation: smooth air against rough. */
 export const SCATTER_FACTOR = 2.5;
@@ -34,6 +35,8 @@ export interface Shifted {
 
 export interface Doubt {
   scatter: Scatter;
+  /** how many neighbouring blocks of a turn one independent block is worth; 1 for legs */
+  inflation: number;
   /** expected scatter of one leg before any was flown, m/s */
   legScatter: number;
   /** standard uncertainty of each leg's residual from the noise within it, m/s */
@@ -63,10 +66,13 @@ export function doubtOf(
   sensors: readonly Sensor[],
   legScatter: number = DEFAULT_REPEATABILITY['airspeed-leg'].s0,
 ): Doubt {
+  // Blocks that hang together count as fewer: the same sum of squares with fewer degrees of freedom.
+  const inflation = turnInflation(legs, solution.fit.residuals);
   const thin = legs.map(condensed);
   const base = sensors.length > 0 ? solveLegs(thin, plan, chain) : solution;
   return {
-    scatter: legScatterOf(solution.fit.rss, solution.fit.nu, legScatter),
+    scatter: legScatterOf(solution.fit.rss, solution.fit.nu / inflation, legScatter),
+    inflation,
     legScatter,
     within: legs.map((leg, i) => withinLeg(leg, i, solution)),
     shifted: sensors.map((sensor) => ({

@@ -40,7 +40,11 @@ export function nextLegs(doubt: Doubt, rows: readonly SpeedRow[]): NextLeg[] {
   const basis = basisAt(wind, epoch, seconds, wind.height);
   const windThen = windFromUnknowns(wind, solution.fit.wind, basis);
   // One more leg is expected to scatter as the others do.
-  const expected = legScatterOf(nu > 0 ? (rss * (nu + 1)) / nu : doubt.scatter.s ** 2, nu + 1, doubt.legScatter);
+  const expected = legScatterOf(
+    nu > 0 ? (rss * (nu + 1)) / nu : doubt.scatter.s ** 2,
+    (nu + 1) / doubt.inflation,
+    doubt.legScatter,
+  );
   const k = coverageFactor(expected.nu);
   const candidates = plan.groups.flatMap((group, g) =>
     Array.from({ length: DIRECTIONS }, (_, d) => {

@@ -9,7 +9,7 @@ export const airspeedNote: MethodNote = {
     'The residual of a leg is formed sample by sample before it is averaged: the pilot’s wander is in the airspeed and in the ground speed alike and cancels.',
     'The doubt comes from how much the legs differ from each other, not from the noise within them, which is far smaller. Few legs are helped by an expectation (0.5 m/s a leg, within a factor 2.5); with four degrees of freedom and more the legs speak for themselves.',
     'A smooth curve through the speeds is carried to other reductions and the handbook. It follows the lift coefficient, so it goes from one weight to another, and what the speeds stand off it is added to its doubt.',
-    'Turns serve like legs, an eighth of a turn each. Runs on a measured course, flown on its heading with drift allowed, serve by their speed along the course. Figures from a card serve like a log.',
+    'Turns serve like legs, an eighth of a turn each; neighbouring eighths that feel the same gust count as fewer. Runs on a measured course, flown on its heading with drift allowed, serve by their speed along the course. Figures from a card serve like a log.',
   ],
   formulas: [
     { says: 'every leg', formula: '| Vg - W | = TAS(IAS + d, p, T)', source: 'gray-1998' },

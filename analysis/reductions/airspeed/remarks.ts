@@ -11,6 +11,8 @@ const STANDS_APART = 3.5;
 /** What a published table asks: legs of a minute, and speeds with legs each. */
 const LEG_SECONDS = 60;
 const TURN = 2 * Math.PI;
+/** Blocks of a turn hang together enough for a remark. */
+const NEIGHBOURLY = 1.5;
 /** A correction beyond this share of airspeed at every speed looks like a unit. */
 const UNIT_SHARE = 0.08;
 
@@ -29,7 +31,7 @@ export function answerRemarks(doubt: Doubt, rows: readonly SpeedRow[], airplane:
     ...scatterRemarks(doubt),
     ...windRemarks(doubt),
     ...dataRules(doubt, rows),
-    ...turnRemarks(doubt.legs),
+    ...turnRemarks(doubt),
     ...assumedRemarks(doubt),
   ];
 }
@@ -50,7 +52,7 @@ export function studentised(doubt: Doubt): (number | null)[] {
     const spare = 1 - hat;
     const r = residuals[i] ?? 0;
     if (nu < 2 || spare < 1e-6) return null;
-    const others = legScatterOf(Math.max(0, rss - (r * r) / spare), nu - 1, doubt.legScatter).s;
+    const others = legScatterOf(Math.max(0, rss - (r * r) / spare), (nu - 1) / doubt.inflation, doubt.legScatter).s;
     return r / (others * Math.sqrt(spare));
   });
 }
@@ -164,13 +166,21 @@ function dataRules(doubt: Doubt, rows: readonly SpeedRow[]): Flag[] {
   ];
 }
 
-function turnRemarks(legs: readonly Leg[]): Flag[] {
+function turnRemarks({ legs, inflation }: Doubt): Flag[] {
   const turns = new Map<number, Leg[]>();
   for (const leg of legs) if (leg.role === 'turn') turns.set(leg.run, [...(turns.get(leg.run) ?? []), leg]);
   if (turns.size === 0) return [];
   const short = [...turns.values()].filter((blocks) => blocks.length * (TURN / 8) < 2 * TURN).length;
   return [
     flag('method-note', 'from turns: the pressure field about the airplane in a turn is not that of level flight'),
+    ...(inflation > NEIGHBOURLY
+      ? [
+          flag(
+            'method-note',
+            `neighbouring eighths of a turn feel the same gusts: ${inflation.toFixed(1)} of them count as one`,
+          ),
+        ]
+      : []),
     ...(short > 0
       ? [flag('data-rule', `${short} of ${turns.size} turns go round less than twice; fly both directions if you can`)]
       : []),
