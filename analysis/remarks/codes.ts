@@ -78,6 +78,7 @@ export const CODES = {
   ),
   'bad-archive': p('The archive is damaged or not one of ours.', 'Export the book again.'),
   'newer-book': p('The book was written by a newer version of this program.', 'Update the program, then open it.'),
+  'port-in-use': p('Another program uses the port.', 'Stop it, or give another one with --port.'),
   'not-undoable': p('This cannot be undone as it stands.', 'Undo what came after it first, or make a new entry.'),
   cancelled: p('The work was cancelled before it was done.', 'Start it again when it is wanted.'),
   'our-fault': p('The program made a mistake.', 'Nothing stored was changed. Try again; if it comes again, report it.'),
