@@ -6,7 +6,7 @@ import type { Leg } from './leg.ts';
 import { DILUTION_REFUSE } from './rows.ts';
 import { type Plan, type Solution, solveLegs } from './solve.ts';
 import { speedGroups } from './speeds.ts';
-import { steadyWind, type WindModel, windModel } from './wind-model.ts';
+import { plainerWinds, windModel } from './wind-model.ts';
 
 export interface Planned {
   plan: Plan;
@@ -38,7 +38,7 @@ export function planLegs(legs: readonly Leg[], wingArea: number | null, chain: A
   let trouble: Refusal | null = null;
   for (const free of speedOnly ? [true] : [true, false]) {
     const rich = windModel(legs, free ? groups.length : terms);
-    for (const wind of distinct(rich, steadyWind(legs, rich))) {
+    for (const wind of plainerWinds(legs, rich)) {
       const tried = attempt(legs, { groups, wind, curves, free, wingArea }, chain);
       if ('code' in tried) {
         if (trouble?.code !== 'out-of-domain') trouble = tried;
@@ -95,10 +95,6 @@ function dilutionsOf(plan: Plan, solution: Solution): number[] {
     );
     return Math.sqrt(Math.max(0, variance)) * (solution.slopes[g] ?? 1);
   });
-}
-
-function distinct(rich: WindModel, steady: WindModel): WindModel[] {
-  return rich.drift || rich.withHeight ? [rich, steady] : [steady];
 }
 
 function counted(n: number, word: string): string {

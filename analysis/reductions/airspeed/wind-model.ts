@@ -50,13 +50,17 @@ export function windModel(legs: readonly Leg[], speeds: number): WindModel {
 }
 
 /**
- * The same wind held constant within an outing.
+ * Plainer winds to fall back on, the richer first: without the change with height, then held constant in an outing.
  * @param legs all legs
- * @param model a richer model
- * @returns the model without drift and height
+ * @param model the richest wind
+ * @returns it and the plainer ones, each once
  */
-export function steadyWind(legs: readonly Leg[], model: WindModel): WindModel {
-  return assemble(legs, { ...model, drift: false, withHeight: false });
+export function plainerWinds(legs: readonly Leg[], model: WindModel): WindModel[] {
+  return [
+    model,
+    ...(model.drift && model.withHeight ? [assemble(legs, { ...model, withHeight: false })] : []),
+    ...(model.drift || model.withHeight ? [assemble(legs, { ...model, drift: false, withHeight: false })] : []),
+  ];
 }
 
 function assemble(
