@@ -8,7 +8,7 @@ import { InputProblem, problem } from '../../analysis/remarks/index.ts';
 import { archivedEntrySchema, JOURNAL } from '../book/archive.ts';
 import { type Book, openBookFolder } from '../book/book.ts';
 import { keepDocument, sha256Of } from '../book/documents.ts';
-import { breaksIn, insertRow } from '../book/journal.ts';
+import { breaksIn, insertRow, type JournalRow } from '../book/journal.ts';
 import { type Archive, BadArchive, openArchive } from '../book/open-archive.ts';
 import { rawLogPath } from '../book/raw-logs.ts';
 import type { Desk } from '../desk.ts';
@@ -78,8 +78,17 @@ async function fill(book: Book, archive: Archive, watch: (done: number, total: n
   if (first !== undefined) throw new BadArchive(first);
   book.database.transaction(() => {
     for (const json of documents) keepDocument(book.database, json);
-    for (const row of rows) insertRow(book.database, row);
+    for (const row of rows) replay(book, row);
   });
+}
+
+/** The database refuses an entry that names a document, a log or a result which is not there. */
+function replay(book: Book, row: JournalRow): void {
+  try {
+    insertRow(book.database, row);
+  } catch (error) {
+    throw new BadArchive(`its files do not fit together (entry ${row.seq})`, { cause: error });
+  }
 }
 
 async function documentText(archive: Archive, path: string): Promise<string> {

@@ -45,7 +45,7 @@ export const archivedEntrySchema = z.object({
   who: z.string(),
   why: z.string(),
   subject: z.string(),
-  data: z.record(z.string(), z.unknown()),
+  data: z.unknown(),
   prev: z.string(),
   hash: z.string(),
 });
