@@ -26,7 +26,7 @@ export interface App extends Service {
 export async function buildApp(desk: Desk): Promise<App> {
   const { settings } = desk;
   const app = Fastify({
-    logger: { level: 'error', stream: process.stderr },
+    logger: { level: settings.logFaults ? 'error' : 'silent', stream: process.stderr },
     bodyLimit: settings.jsonLimitBytes,
     forceCloseConnections: true,
     routerOptions: { maxParamLength: 200 },

@@ -30,6 +30,8 @@ export const settingsSchema = z.object({
     .default(2 * MEGABYTE),
   /** costly requests one client may make in a minute */
   costlyPerMinute: z.int().positive().default(120),
+  /** faults are said on stderr; tests that make them want quiet */
+  logFaults: z.boolean().default(true),
   /** how long a shutdown waits for requests in work */
   shutdownWaitMs: z.int().nonnegative().default(5000),
 });

@@ -38,7 +38,11 @@ export interface DeskForTests {
 /** A desk without books. */
 export function emptyDesk({ settings = {}, readLog = readNothing }: DeskForTests = {}): Desk {
   const dataFolder = temporaryFolder();
-  const desk = openDesk({ settings: settingsOf({ dataFolder, ...settings }), readLog, now: steppingClock() });
+  const desk = openDesk({
+    settings: settingsOf({ dataFolder, logFaults: false, ...settings }),
+    readLog,
+    now: steppingClock(),
+  });
   onTestFinished(() => desk.close());
   return desk;
 }

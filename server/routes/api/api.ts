@@ -30,3 +30,6 @@ export const bySchema = z.object({ who: z.string().max(80).optional(), why: z.st
 export const bookParams = z.object({ book: z.string() });
 export const logParams = bookParams.extend({ log: z.string() });
 export const numberParams = bookParams.extend({ number: z.coerce.number().int().positive() });
+
+/** The answer of a deed that has nothing to say. */
+export const nothing = { 204: z.null() };

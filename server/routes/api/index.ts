@@ -1,5 +1,6 @@
 /** All routes of the API, under `/api`. */
 import * as z from 'zod';
+import { failureSchema } from '../../plugins/error-shape.ts';
 import type { Api, Service } from './api.ts';
 import { archiveRoutes } from './archive.ts';
 import { bookRoutes } from './books.ts';
@@ -13,6 +14,10 @@ import { reductionRoutes } from './reductions.ts';
 import { resultRoutes } from './results.ts';
 
 export function apiRoutes(api: Api, service: Service): void {
+  api.addHook('onRoute', (route) => {
+    const response = typeof route.schema?.response === 'object' ? route.schema.response : {};
+    route.schema = { ...route.schema, response: { ...response, '4xx': failureSchema, '5xx': failureSchema } };
+  });
   api.get(
     '/health',
     { schema: { response: { 200: z.object({ status: z.literal('ok'), books: z.int() }) } } },

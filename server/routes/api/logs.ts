@@ -9,7 +9,7 @@ import { receiveLog } from '../../actions/receive-log.ts';
 import { storedLogSchema } from '../../book/book-state.ts';
 import { rawLogPlace } from '../../book/raw-logs.ts';
 import { readingAnswer, readingSchema } from './answers.ts';
-import { type Api, bookParams, bySchema, logParams, type Service } from './api.ts';
+import { type Api, bookParams, bySchema, logParams, nothing, type Service } from './api.ts';
 
 const times = z
   .string()
@@ -53,13 +53,21 @@ export function logRoutes(api: Api, { desk }: Service): void {
     return reply.download(`${params.book}/${rawLogPlace(log.id)}`, log.name);
   });
 
-  api.delete('/books/:book/logs/:log', { schema: { params: logParams } }, async ({ params }, reply) => {
-    putAway(desk, params.book, { what: 'log', id: params.log });
-    return reply.code(204).send();
-  });
+  api.delete(
+    '/books/:book/logs/:log',
+    { schema: { params: logParams, response: nothing } },
+    async ({ params }, reply) => {
+      putAway(desk, params.book, { what: 'log', id: params.log });
+      return reply.code(204).send(null);
+    },
+  );
 
-  api.post('/books/:book/logs/:log/return', { schema: { params: logParams } }, async ({ params }, reply) => {
-    bringBack(desk, params.book, { what: 'log', id: params.log });
-    return reply.code(204).send();
-  });
+  api.post(
+    '/books/:book/logs/:log/return',
+    { schema: { params: logParams, response: nothing } },
+    async ({ params }, reply) => {
+      bringBack(desk, params.book, { what: 'log', id: params.log });
+      return reply.code(204).send(null);
+    },
+  );
 }

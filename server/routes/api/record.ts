@@ -5,7 +5,7 @@ import { markTest } from '../../actions/mark-test.ts';
 import { openSquawk } from '../../actions/open-squawk.ts';
 import { settleSquawk } from '../../actions/settle-squawk.ts';
 import { markSchema } from '../../book/entry.ts';
-import { type Api, bookParams, bySchema, numberParams, type Service } from './api.ts';
+import { type Api, bookParams, bySchema, nothing, numberParams, type Service } from './api.ts';
 
 const hoursBody = bySchema.extend({
   date: z.iso.date(),
@@ -25,11 +25,12 @@ export function recordRoutes(api: Api, { desk }: Service): void {
       schema: {
         params: bookParams.extend({ test: z.string() }),
         body: bySchema.extend({ mark: markSchema, note: z.string().max(4000).default('') }),
+        response: nothing,
       },
     },
     async ({ params, body }, reply) => {
       await markTest(desk, params.book, params.test, body.mark, body.note, body);
-      return reply.code(204).send();
+      return reply.code(204).send(null);
     },
   );
 
@@ -47,10 +48,16 @@ export function recordRoutes(api: Api, { desk }: Service): void {
 
   api.post(
     '/books/:book/squawks/:number/settling',
-    { schema: { params: numberParams, body: bySchema.extend({ open: z.boolean(), how: z.string().max(4000) }) } },
+    {
+      schema: {
+        params: numberParams,
+        body: bySchema.extend({ open: z.boolean(), how: z.string().max(4000) }),
+        response: nothing,
+      },
+    },
     async ({ params, body }, reply) => {
       settleSquawk(desk, params.book, params.number, body, body);
-      return reply.code(204).send();
+      return reply.code(204).send(null);
     },
   );
 

@@ -11,7 +11,7 @@ import { storedResultSchema } from '../../book/book-state.ts';
 import { decisionSchema } from '../../book/entry.ts';
 import { COSTLY } from '../../plugins/rate-limit.ts';
 import { questionSchema } from './answers.ts';
-import { type Api, bookParams, bySchema, numberParams, type Service } from './api.ts';
+import { type Api, bookParams, bySchema, nothing, numberParams, type Service } from './api.ts';
 
 export const reduceBody = bySchema.extend({
   kind: z.string(),
@@ -71,8 +71,12 @@ export function resultRoutes(api: Api, { desk }: Service): void {
     async ({ params, body }) => predict(desk, params.book, params.number, body.conditions),
   );
 
-  api.delete('/books/:book/results/:number', { schema: { params: numberParams } }, async ({ params }, reply) => {
-    putAway(desk, params.book, { what: 'result', id: params.number });
-    return reply.code(204).send();
-  });
+  api.delete(
+    '/books/:book/results/:number',
+    { schema: { params: numberParams, response: nothing } },
+    async ({ params }, reply) => {
+      putAway(desk, params.book, { what: 'result', id: params.number });
+      return reply.code(204).send(null);
+    },
+  );
 }
