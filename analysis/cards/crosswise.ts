@@ -23,7 +23,7 @@ export interface Crosswise {
 
 /** a turned table may be this much higher in all before the parted one is the better */
 const WORTH = 1.25;
-const LABEL_LEAST = 25;
+const LABEL_LEAST = 19.6;
 const PADDING = 1.1;
 const BLOCK_GAP = 2.2;
 

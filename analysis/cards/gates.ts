@@ -28,9 +28,7 @@ const IN_THE_AIR = ['Loose articles stowed', 'Ground crew told, emergency cover 
  * @returns lines to tick
  */
 export function gatesFor(test: CatalogueTest, ready: PreparedTest, airplane: Airplane): Line[] {
-  const conditions = ready.conditions
-    .filter(({ line }) => !NOTHING.test(line.text))
-    .map(({ what, line }) => named(what, spokenNumbers(lineOf(line))));
+  const conditions = conditionLines(ready);
   const setup = ready.setup.map((line) => spokenNumbers(lineOf(line)));
   const flown = FLOWN.has(test.stage) && test.flightMinutes > 0;
   const logged = airplane.recorders.length > 0 && test.channels.length > 0;
@@ -40,6 +38,18 @@ export function gatesFor(test: CatalogueTest, ready: PreparedTest, airplane: Air
     ...(flown ? IN_THE_AIR.map(words) : []),
     ...(logged ? [words('Recorders on, clock noted')] : []),
   ].map(capital);
+}
+
+/**
+ * The conditions of a test that ask for something, each said in full.
+ * @param ready the test made ready for the airplane, object
+ * @param kinds which conditions; all where it is left out
+ * @returns lines to tick
+ */
+export function conditionLines(ready: PreparedTest, kinds?: readonly string[]): Line[] {
+  return ready.conditions
+    .filter(({ what, line }) => (!kinds || kinds.includes(what)) && !NOTHING.test(line.text))
+    .map(({ what, line }) => capital(named(what, spokenNumbers(lineOf(line)))));
 }
 
 function named(what: string, line: Line): Line {

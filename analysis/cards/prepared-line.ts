@@ -19,7 +19,8 @@ export function lineOf(line: PreparedLine): Line {
   });
 }
 
-function tokenOf(piece: LinePiece): Token {
+/** The token of one piece. */
+export function tokenOf(piece: LinePiece): Token {
   switch (piece.kind) {
     case 'words':
       return { kind: 'text', text: piece.text };

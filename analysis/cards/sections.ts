@@ -2,6 +2,7 @@
 import type { Card, ReadingTable } from './card.ts';
 import { type PlacedColumns, placeColumns, placeInBlocks } from './column-widths.ts';
 import { type Crosswise, turnTable } from './crosswise.ts';
+import type { Section } from './deal.ts';
 import { headlineOf } from './headline.ts';
 import { words } from './line.ts';
 import { linesIn } from './measure-text.ts';
@@ -16,14 +17,6 @@ export type SheetPart =
   | { kind: 'turned'; table: number; turned: Crosswise; first: boolean }
   | { kind: 'log' }
   | { kind: 'sources' };
-
-/** A run of lines or rows that may be cut between any two, but not after fewer than `least`. */
-export interface Section {
-  /** repeated where the section goes on */
-  header: number;
-  rows: { height: number; part: (from: number, to: number, first: boolean) => SheetPart; keep: boolean }[];
-  least: number;
-}
 
 /**
  * The parts of a card, each with the height of its rows.
@@ -47,10 +40,10 @@ export function sectionsOf(card: Card, content: number, type: TypeSize, room: nu
   const rowsOf = (
     kind: 'gates' | 'steps' | 'boxes' | 'after',
     spans: { from: number; to: number; height: number }[],
-  ): Section['rows'] => spans.map(({ height }) => ({ height, part: ranged(kind, spans), keep: false }));
+  ): Section<SheetPart>['rows'] => spans.map(({ height }) => ({ height, part: ranged(kind, spans), keep: false }));
 
   const steps = card.steps.map((step, i) => ({ from: i, to: i + 1, height: stepHeight(step, content, type) }));
-  const before: Section[] = [];
+  const before: Section<SheetPart>[] = [];
   const { rest } = headlineOf(card, content, type);
   if (rest !== '') {
     const face = { words: TYPE_SCALES[type].note, numbers: TYPE_SCALES[type].note };
@@ -62,10 +55,14 @@ export function sectionsOf(card: Card, content: number, type: TypeSize, room: nu
     before.push({ header: gap, least: 1, rows: [{ height, keep: false, part: () => ({ kind: 'missing' }) }] });
   }
   before.push({ header: label, least: 2, rows: rowsOf('gates', tickedRows(card.gates, content, type)) });
-  const readings: Section[] = card.tables.flatMap((table, i) => tableSections(card, table, i, content, type, room));
+  const readings: Section<SheetPart>[] = card.tables.flatMap((table, i) =>
+    tableSections(card, table, i, content, type, room),
+  );
   readings.push({ header: gap, least: 1, rows: rowsOf('boxes', boxRows(card.boxes, content, type)) });
-  const after: Section[] = [{ header: label, least: 1, rows: rowsOf('after', tickedRows(card.after, content, type)) }];
-  const log: Section[] = [];
+  const after: Section<SheetPart>[] = [
+    { header: label, least: 1, rows: rowsOf('after', tickedRows(card.after, content, type)) },
+  ];
+  const log: Section<SheetPart>[] = [];
   if (card.log.length > 0) {
     const height = MEASURES_MM.boxHeight + 1.2;
     log.push({ header: gap, least: 1, rows: [{ height, keep: false, part: () => ({ kind: 'log' }) }] });
@@ -74,7 +71,7 @@ export function sectionsOf(card: Card, content: number, type: TypeSize, room: nu
     const height = sourcesHeight(card, content, type);
     log.push({ header: gap, least: 1, rows: [{ height, keep: false, part: () => ({ kind: 'sources' }) }] });
   }
-  const kept = (sections: Section[]) => sections.filter((section) => section.rows.length > 0);
+  const kept = (sections: Section<SheetPart>[]) => sections.filter((section) => section.rows.length > 0);
   return {
     before: kept(before),
     steps: kept([{ header: gap, least: 2, rows: rowsOf('steps', steps) }]),
@@ -91,7 +88,7 @@ function tableSections(
   content: number,
   type: TypeSize,
   room: number,
-): Section[] {
+): Section<SheetPart>[] {
   const pitch = pitchesOf(type);
   const face = { words: TYPE_SCALES[type].note, numbers: TYPE_SCALES[type].note };
   const title = table.title === '' ? 0 : linesIn(words(table.title), face, content) * pitch.note + 0.8;

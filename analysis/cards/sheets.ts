@@ -3,8 +3,9 @@
  * cut between their lines and rows only, and the stop frame stands at the top of every sheet, above the writing hand.
  */
 import type { Card } from './card.ts';
+import { deal } from './deal.ts';
 import { FOOT_HEIGHT, stopHeight, stripHeight } from './part-heights.ts';
-import { type Section, type SheetPart, sectionsOf } from './sections.ts';
+import { type SheetPart, sectionsOf } from './sections.ts';
 import { MEASURES_MM, type Paper, SHEETS, type TypeSize, titleBlock } from './sheet-size.ts';
 
 /** what a browser's rounding of many lines may add up to, mm */
@@ -72,63 +73,4 @@ function cost(sheets: SheetPart[][], flown: boolean): number {
 
 function number(sheets: SheetPart[][]): Sheet[] {
   return sheets.map((parts, i) => ({ number: i + 1, of: sheets.length, parts }));
-}
-
-/** Deal groups of sections; each group starts on a sheet of its own. */
-function deal(groups: Section[][], room: (sheet: number) => number): SheetPart[][] {
-  const sheets: SheetPart[][] = [];
-  for (const group of groups) {
-    let sheet: SheetPart[] = [];
-    let left = room(sheets.length);
-    for (const section of group) {
-      let from = 0;
-      while (from < section.rows.length) {
-        const to = fitting(section, from, left, sheet.length === 0);
-        if (to === from) {
-          sheets.push(sheet);
-          sheet = [];
-          left = room(sheets.length);
-          continue;
-        }
-        const part = section.rows[from]?.part(from, to, from === 0);
-        if (part) sheet.push(part);
-        left -= section.header + heightOf(section, from, to);
-        from = to;
-        if (from < section.rows.length) {
-          sheets.push(sheet);
-          sheet = [];
-          left = room(sheets.length);
-        }
-      }
-    }
-    if (sheet.length > 0) sheets.push(sheet);
-  }
-  return sheets.length > 0 ? sheets : [[]];
-}
-
-function heightOf(section: Section, from: number, to: number): number {
-  return section.rows.slice(from, to).reduce((sum, row) => sum + row.height, 0);
-}
-
-/** Rows that fit, cut where a cut is allowed; all of an empty sheet's room is used before a group is torn. */
-function fitting(section: Section, from: number, left: number, empty: boolean): number {
-  let used = section.header;
-  let to = from;
-  while (to < section.rows.length) {
-    const height = section.rows[to]?.height ?? 0;
-    if (used + height > left) break;
-    used += height;
-    to += 1;
-  }
-  if (to === section.rows.length) return to;
-  // no lone last row on the next sheet
-  const lone = section.least - (section.rows.length - to);
-  if (lone > 0 && to - lone > from + section.least - 1) to -= lone;
-  let cut = to;
-  while (cut > from && section.rows[cut - 1]?.keep) cut -= 1;
-  if (cut > from) to = cut;
-  else if (!empty) return from;
-  const enough = to - from >= Math.min(section.least, section.rows.length - from);
-  if (!enough && !empty) return from;
-  return Math.max(to, empty ? from + 1 : from);
 }

@@ -1,6 +1,6 @@
 /** Cards of an airplane's program to HTML and to PDF: the same document for the screen and for paper. */
 import type { Airplane } from '../../analysis/airplane/index.ts';
-import type { Card, CardPredictions, Paper, Selection } from '../../analysis/cards/index.ts';
+import type { Card, CardPredictions, Paper, ProgramCardsInput, Selection } from '../../analysis/cards/index.ts';
 import type { CatalogueTest, Known } from '../../analysis/catalogue/index.ts';
 import type { Program } from '../../analysis/program/index.ts';
 import { InputProblem, problem } from '../../analysis/remarks/index.ts';
@@ -15,6 +15,8 @@ export interface PrintCardsInput {
   selection: Selection;
   paper: Paper;
   options?: PrintOptions;
+  /** briefing, emergency and return sheets round the cards of a flight or outing */
+  packet?: boolean;
   /** the program where it was arranged by hand; else it is planned */
   program?: Program;
   ownTests?: readonly CatalogueTest[];
@@ -39,16 +41,16 @@ export interface PrintedCards {
 }
 
 /**
- * The cards of a selection as the document that is shown and printed.
- * @throws InputProblem `not-found` where the selection names no card of the program
+ * The cards of a selection, or a flight's packet, as the document that is shown and printed.
+ * @throws InputProblem `not-found` where the selection names no card of the program, `bad-request` where a packet is
+ * asked of more than one outing
  */
 export async function previewCards(input: PrintCardsInput): Promise<PreviewedCards> {
   const { airplane, revision, selection, paper, options, ownTests, known, predictionsFor, day = new Date() } = input;
   const program = input.program ?? (await planFor(airplane));
   // the catalogue and the templates are large, and most commands do without them
-  const { cardsOfProgram } = await import('../../analysis/cards/index.ts');
-  const { cardsDocument } = await import('../../templates/cards/cards.view.ts');
-  const cards = cardsOfProgram({
+  const { cardsOfProgram, packetOf } = await import('../../analysis/cards/index.ts');
+  const filling: ProgramCardsInput = {
     airplane,
     program,
     selection,
@@ -57,12 +59,21 @@ export async function previewCards(input: PrintCardsInput): Promise<PreviewedCar
     ...(ownTests ? { ownTests } : {}),
     ...(known ? { known } : {}),
     ...(predictionsFor ? { predictionsFor } : {}),
-  });
+  };
+  if (input.packet) {
+    const packet = packetOf(filling);
+    if (!packet)
+      throw new InputProblem([problem('bad-request', 'A packet is of one flight or one outing: choose which.')]);
+    const { packetDocument } = await import('../../templates/packet/packet.view.ts');
+    return { ...packetDocument(packet, paper, options), cards: packet.cards };
+  }
+  const cards = cardsOfProgram(filling);
   if (cards.length === 0) {
     throw new InputProblem([
       problem('not-found', `The program of ${airplane.name} has no card for ${said(selection)}.`),
     ]);
   }
+  const { cardsDocument } = await import('../../templates/cards/cards.view.ts');
   return { ...cardsDocument(cards, paper, options), cards };
 }
 

@@ -1,10 +1,12 @@
 /** Every card, on every paper form, measured in the browser it is printed with. */
 import type { Browser } from 'puppeteer';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { type Card, PAPERS, type Paper, sheetsOf, type TypeSize } from '../../analysis/cards/index.ts';
+import { type Card, PAPERS, type Paper, packetOf, sheetsOf, type TypeSize } from '../../analysis/cards/index.ts';
 import { CATALOGUE } from '../../analysis/catalogue/index.ts';
+import { planProgram } from '../../analysis/program/index.ts';
 import { cardsDocument } from '../../templates/cards/cards.view.ts';
 import { type PrintOptions, printOptionsSchema } from '../../templates/cards/options.ts';
+import { packetDocument } from '../../templates/packet/packet.view.ts';
 import { cardsFor, demoAirplane, longestAirplane } from './demo-cards.ts';
 import { measureSheets, type SheetMeasure } from './measure-sheets.ts';
 import { openTestBrowser, pageWith } from './test-browser.ts';
@@ -20,7 +22,10 @@ const wrenlet = cardsFor(demoAirplane('wrenlet'));
 const longest = cardsFor(longestAirplane(), true);
 
 async function measured(cards: Card[], paper: Paper, options: Partial<PrintOptions>): Promise<SheetMeasure[]> {
-  const { html } = cardsDocument(cards, paper, printOptionsSchema.parse(options));
+  return await measuredPage(cardsDocument(cards, paper, printOptionsSchema.parse(options)).html);
+}
+
+async function measuredPage(html: string): Promise<SheetMeasure[]> {
   const page = await pageWith(browser, html);
   try {
     return await measureSheets(page);
@@ -53,7 +58,7 @@ function check(sheets: SheetMeasure[], type: TypeSize): void {
   }
   // the stop frame: left, top and right edge at one place on every sheet
   for (const edge of [0, 1, 2] as const) {
-    const places = sheets.map((sheet) => sheet.stop[edge]);
+    const places = sheets.flatMap((sheet) => (sheet.stop ? [sheet.stop[edge]] : []));
     expect(Math.max(...places) - Math.min(...places)).toBeLessThan(1);
   }
 }
@@ -72,6 +77,29 @@ describe.each(PAPERS)('%s', (paper) => {
   test('all tests of the catalogue, everything fitted, longest names, wide units, large type', async () => {
     expect(longest).toHaveLength(CATALOGUE.length);
     check(await measured(longest, paper, { type: 'large' }), 'large');
+  });
+});
+
+describe('flight packets', () => {
+  test.each(PAPERS)('%s: briefing, emergency and return sheets of the first and a later flight', async (paper) => {
+    for (const [airplane, number] of [
+      ['ouzel', 5],
+      ['wrenlet', 1],
+    ] as const) {
+      const described = demoAirplane(airplane);
+      const packet = packetOf({
+        airplane: described,
+        program: planProgram(described),
+        selection: { kind: 'flight', number },
+        revision: 'rev 7',
+        printed: '4 May 2031',
+      });
+      if (!packet) throw new Error('no such flight');
+      for (const type of ['normal', 'large'] as const) {
+        const { html } = packetDocument(packet, paper, printOptionsSchema.parse({ type }));
+        check(await measuredPage(html), type);
+      }
+    }
   });
 });
 

@@ -14,8 +14,8 @@ export interface SheetMeasure {
   smallBoxes: string[];
   /** text or lines lighter than 60 % black */
   faint: string[];
-  /** stop frame: left, top, right, mm from the sheet's corner */
-  stop: [number, number, number];
+  /** stop frame: left, top, right, mm from the sheet's corner; null on sheets without one */
+  stop: [number, number, number] | null;
   /** numbers without a unit behind them */
   bareNumbers: string[];
   /** lowest point of what stands under the clip that is not identity */
@@ -32,7 +32,11 @@ export function measureSheets(page: Page): Promise<SheetMeasure[]> {
     const MM = 25.4 / 96;
     const EPS = 0.5;
     const round = (n: number) => Math.round(n * 100) / 100;
-    const points = (element: Element) => Number.parseFloat(getComputedStyle(element).fontSize) * 0.75;
+    // letters of a drawing are as large as the drawing is scaled
+    const scaleOf = (element: Element) =>
+      element instanceof SVGGraphicsElement ? (element.getScreenCTM()?.a ?? 1) : 1;
+    const points = (element: Element) =>
+      Number.parseFloat(getComputedStyle(element).fontSize) * 0.75 * scaleOf(element);
     const said = (element: Element) => (element.textContent ?? '').trim().replace(/\s+/g, ' ').slice(0, 60);
 
     const lighter = (colour: string) => {
@@ -44,7 +48,7 @@ export function measureSheets(page: Page): Promise<SheetMeasure[]> {
     return [...document.querySelectorAll('article.sheet:not(.back)')].map((sheet) => {
       const box = sheet.getBoundingClientRect();
       const inside = sheet.querySelector('.inside')?.getBoundingClientRect() ?? box;
-      const foot = sheet.querySelector('.foot')?.getBoundingClientRect() ?? box;
+      const floor = sheet.querySelector('.foot')?.getBoundingClientRect().top ?? inside.bottom;
       const overflows: string[] = [];
       const outOf = (rect: DOMRect, room: DOMRect, name: string) => {
         const past = Math.max(
@@ -63,8 +67,8 @@ export function measureSheets(page: Page): Promise<SheetMeasure[]> {
       const parts = [...sheet.querySelectorAll('.parts > *')];
       for (const part of parts) {
         const rect = part.getBoundingClientRect();
-        if (rect.bottom - foot.top > EPS)
-          overflows.push(`${part.className} runs ${round((rect.bottom - foot.top) * MM)} mm into the foot`);
+        if (rect.bottom - floor > EPS)
+          overflows.push(`${part.className} runs ${round((rect.bottom - floor) * MM)} mm into the foot`);
       }
       const title = sheet.querySelector('.title');
       const stop = sheet.querySelector('.stop');
@@ -104,10 +108,12 @@ export function measureSheets(page: Page): Promise<SheetMeasure[]> {
         ),
       );
       const flown = texts.filter((element) =>
-        element.closest('.stop, .steps, .strip b, td, th.head, th.group, th.run'),
+        element.closest('.stop, .steps, .strip b, .drill, td, th.head, th.group, th.run'),
       );
       const least = (elements: Element[]) => (elements.length === 0 ? null : Math.min(...elements.map(points)));
-      const numbers = [...sheet.querySelectorAll('.stop b, .steps b')].filter((element) => /\d/.test(said(element)));
+      const numbers = [...sheet.querySelectorAll('.stop b, .steps b, .drill b')].filter((element) =>
+        /\d/.test(said(element)),
+      );
 
       const smallBoxes: string[] = [];
       for (const one of sheet.querySelectorAll<HTMLElement>('[data-box], .initials .box, .to-set')) {
@@ -130,8 +136,10 @@ export function measureSheets(page: Page): Promise<SheetMeasure[]> {
       }
 
       const frame = stop?.getBoundingClientRect() ?? box;
-      const bareNumbers = [...sheet.querySelectorAll('.stop b, .steps b, .ticks b, tbody th b, .strip b')]
-        .filter((element) => /^[\d−.,]+$/.test(said(element)) && !element.matches('.strip b'))
+      const bareNumbers = [
+        ...sheet.querySelectorAll('.stop b, .steps b, .ticks b, .drill b, .facts span b, .list b, tbody th b'),
+      ]
+        .filter((element) => /^[\d−.,]+$/.test(said(element)))
         .filter((element) => !/^\u00a0\S/.test(element.nextSibling?.textContent ?? ''))
         .map(said);
       const underClip = [...sheet.querySelectorAll('.inside > *:not(.identity), .title, .stop')]
@@ -139,7 +147,7 @@ export function measureSheets(page: Page): Promise<SheetMeasure[]> {
         .map((element) => element.className);
       const article = sheet instanceof HTMLElement ? sheet : null;
       return {
-        card: article?.dataset.card ?? '',
+        card: article?.dataset.card ?? article?.dataset.page ?? '',
         sheet: Number(article?.dataset.sheet ?? 0),
         overflows: [...new Set(overflows)],
         smallest: least(texts) ?? 0,
@@ -147,7 +155,7 @@ export function measureSheets(page: Page): Promise<SheetMeasure[]> {
         smallestNumber: least(numbers),
         smallBoxes,
         faint: [...new Set(faint)],
-        stop: [
+        stop: stop && [
           round((frame.left - box.left) * MM),
           round((frame.top - box.top) * MM),
           round((frame.right - box.left) * MM),
