@@ -21,7 +21,7 @@ export const AIMS: Readonly<Record<string, string>> = {
   'gear-swing-normal': 'Show repeatable swings with margin in time, current, clearance.',
   'gear-indication-squat-faults': 'Show no single fault gives a false lock or lifts the gear.',
   'radiator-door-fan-ground': 'Know what moves the cooling air: direction, travel, time, current.',
-  'engine-controls-rigging': 'Show each control reaches its stop, stays put and fails safe side.',
+  'engine-controls-rigging': 'Show each control reaches its stop, stays put and fails well.',
   'smoke-system-ground': 'Show nothing leaks near the exhaust and the oil shuts off.',
   'loading-envelope-plan': 'Show each planned load lies within limits, takeoff to last fuel.',
   'ignition-static-power-check': 'Show full power and clean running on each ignition alone.',

@@ -7,6 +7,7 @@ export function wheelNames(airplane: Airplane): string[] {
   return [airplane.gear.layout === 'tail' ? 'tail' : 'nose', 'left', 'right'];
 }
 
+/** The tanks, as the description names them. */
 export function tankNames(airplane: Airplane): string[] {
   return airplane.fuel.tanks.map((tank) => tank.name);
 }

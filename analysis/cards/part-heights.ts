@@ -98,6 +98,7 @@ export function stripRows(card: Card, content: number, type: TypeSize): number[]
   );
 }
 
+/** Width of one cell of the strip, mm: what it holds, or a box to write in. */
 export function stripCellWidth(cell: Card['strip'][number], type: TypeSize): number {
   const scale = TYPE_SCALES[type];
   const face = { words: scale.body, numbers: scale.body };
@@ -105,12 +106,14 @@ export function stripCellWidth(cell: Card['strip'][number], type: TypeSize): num
   return Math.max(textWidth(cell.item, scale.small), inside) + 2;
 }
 
+/** Height of the strip with the space under it, mm; nothing where there is none. */
 export function stripHeight(card: Card, content: number, type: TypeSize): number {
   if (card.strip.length === 0) return 0;
   const pitch = pitchesOf(type);
   return stripRows(card, content, type).length * (pitch.small + pitch.body + 1.2) + gap;
 }
 
+/** Height of one step with the space under it, mm. */
 export function stepHeight(step: Line, content: number, type: TypeSize): number {
   const scale = TYPE_SCALES[type];
   const pitch = pitchesOf(type);
@@ -156,6 +159,7 @@ function boxRowHeight(box: Box, content: number, type: TypeSize): number {
   return Math.max(boxHeight, lines * pitch.note) + 1.4;
 }
 
+/** Room for the label of a box, mm. */
 export function boxLabelWidth(box: Box, content: number, type: TypeSize): number {
   const scale = TYPE_SCALES[type];
   if (box.write === 'words') return content * 0.32;

@@ -145,7 +145,8 @@ function tableSections(
   }));
 }
 
-export function missingHeight(card: Card, content: number, type: TypeSize): number {
+/** Height of the list of missing numbers, mm. */
+function missingHeight(card: Card, content: number, type: TypeSize): number {
   const scale = TYPE_SCALES[type];
   const pitch = pitchesOf(type);
   const face = { words: scale.note, numbers: scale.note };
