@@ -4,14 +4,17 @@
  */
 import type { Airplane } from '../airplane/index.ts';
 import { type CatalogueTest, type Known, linesFor, type PreparedTest } from '../catalogue/index.ts';
+import { InputProblem, problem } from '../remarks/index.ts';
 import { aimOf } from './aims.ts';
 import { type Card, cardSchema } from './card.ts';
 import { type CardPredictions, expectFrom, expectNothing, FIRST_MEASUREMENT } from './expectation.ts';
 import { gatesFor } from './gates.ts';
 import { type Line, words } from './line.ts';
 import { logBoxes } from './log-boxes.ts';
+import { stopHeight } from './part-heights.ts';
 import { lineOf } from './prepared-line.ts';
 import { readingTables } from './reading-tables.ts';
+import { SHEETS } from './sheet-size.ts';
 import { spokenNumbers } from './spoken-numbers.ts';
 import { stopNumbers } from './stop-numbers.ts';
 import { stripFor } from './strip.ts';
@@ -35,12 +38,47 @@ export interface CardInput {
   predictions?: CardPredictions;
 }
 
+/** steps one card may have: in the cockpit a person can do one thing at a time */
+const MOST_STEPS = 9;
+
+/** what the stop frame may take of the smallest sheet in the largest type, mm: the rest is for the work */
+const MOST_STOP = 105;
+
 /**
- * Fill a card.
+ * Fill the cards of a test: one, or several where it has more than nine steps; its readings stand on the last.
+ * @param input test, airplane, place, results and predictions
+ * @returns cards, plain JSON
+ * @throws InputProblem when the test's stop lines do not fit a stop frame: a test of one's own with too many words
+ */
+export function fillCards(input: CardInput): Card[] {
+  const whole = filled(input);
+  const count = Math.max(1, Math.ceil(whole.steps.length / MOST_STEPS));
+  const each = Math.ceil(whole.steps.length / count);
+  return Array.from({ length: count }, (_, i) => {
+    const last = i === count - 1;
+    return cardSchema.parse({
+      ...whole,
+      title: count === 1 ? whole.title : `${whole.title}, ${i + 1} of ${count}`,
+      gates: i === 0 ? whole.gates : [],
+      steps: whole.steps.slice(i * each, (i + 1) * each),
+      ...(last ? {} : { tables: [], boxes: [], after: [], log: [], expectNote: '' }),
+    });
+  });
+}
+
+/**
+ * The one card of a test of nine steps or fewer, or the last of a longer one, where its readings are.
  * @param input test, airplane, place, results and predictions
  * @returns the card, plain JSON
+ * @throws InputProblem when the test's stop lines do not fit a stop frame
  */
 export function fillCard(input: CardInput): Card {
+  const card = fillCards(input).at(-1);
+  if (!card) throw new RangeError(`the test ${input.test.id} has no card`);
+  return card;
+}
+
+function filled(input: CardInput): Card {
   const { test, airplane, place, known = {}, predictions } = input;
   const ready = linesFor(test, airplane, known);
   const strip = stripFor(test.id, airplane);
@@ -48,7 +86,7 @@ export function fillCard(input: CardInput): Card {
   const banded =
     boxes.some((box) => box.expect !== null) ||
     tables.some((table) => table.columns.some((column) => column.expect !== null || column.expectsByRow));
-  return cardSchema.parse({
+  const card: Card = {
     format: 'proveout-card-1',
     id: test.id,
     title: ready.title,
@@ -71,7 +109,11 @@ export function fillCard(input: CardInput): Card {
     log: logBoxes(test, airplane),
     missing: ready.missing,
     sources: [],
-  } satisfies Card);
+  };
+  const narrowest = Math.min(...Object.values(SHEETS).map((sheet) => sheet.content));
+  if (stopHeight(card, narrowest, 'large', true) <= MOST_STOP) return card;
+  const wanted = `${test.id}: its stop lines take more than half of a card; shorten them, or make two tests of it`;
+  throw new InputProblem([problem('bad-catalogue', wanted, { field: `${test.id}.stop` })]);
 }
 
 function expectNote(test: CatalogueTest, predictions: CardPredictions | undefined, banded: boolean): string {

@@ -4,7 +4,7 @@ import { CATALOGUE, type CatalogueTest, type Known, STAGES, type Stage } from '.
 import type { Outing, Part, Program } from '../program/index.ts';
 import type { Card } from './card.ts';
 import type { CardPredictions } from './expectation.ts';
-import { fillCard } from './fill-card.ts';
+import { fillCards } from './fill-card.ts';
 
 /** Which cards: all, one outing, one flight, one stage, or one test. */
 export type Selection =
@@ -32,6 +32,7 @@ export interface ProgramCardsInput {
  * Fill the cards of a selection.
  * @param input airplane, program, selection and what the cards print
  * @returns cards in the order of the program; none where the selection names nothing
+ * @throws InputProblem when a test of one's own has more stop words than a card holds
  */
 export function cardsOfProgram(input: ProgramCardsInput): Card[] {
   const { airplane, program, selection, revision, printed, ownTests = [], known = {}, predictionsFor } = input;
@@ -43,15 +44,13 @@ export function cardsOfProgram(input: ProgramCardsInput): Card[] {
       if (!test || !isChosen(selection, outing, part, test)) return [];
       const place = `${name}, card ${i + 1} of ${outing.parts.length}${part.of > 1 ? `, part ${part.part} of ${part.of}` : ''}`;
       const predictions = predictionsFor?.(test);
-      return [
-        fillCard({
-          test,
-          airplane,
-          place: { outing: name, place, revision, printed },
-          known,
-          ...(predictions ? { predictions } : {}),
-        }),
-      ];
+      return fillCards({
+        test,
+        airplane,
+        place: { outing: name, place, revision, printed },
+        known,
+        ...(predictions ? { predictions } : {}),
+      });
     });
   });
 }

@@ -93,7 +93,15 @@ async function launch(find: () => string | null): Promise<Browser> {
     ]);
   }
   const start = (args: string[]) =>
-    puppeteer.launch({ executablePath, args, handleSIGINT: false, handleSIGTERM: false, handleSIGHUP: false });
+    // by a pipe, so that the browser ends with this process however it ends
+    puppeteer.launch({
+      executablePath,
+      args,
+      pipe: true,
+      handleSIGINT: false,
+      handleSIGTERM: false,
+      handleSIGHUP: false,
+    });
   // Chromium refuses to start as root with its sandbox; some containers have none to give.
   if (process.getuid?.() === 0) return await start([...FLAGS, '--no-sandbox']);
   try {

@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { type Airplane, readAirplane } from '../../../analysis/airplane/index.ts';
-import { type Card, cardSchema, fillCard, hasNumber, plainText } from '../../../analysis/cards/index.ts';
-import { applicable, CATALOGUE, linesFor, testOf } from '../../../analysis/catalogue/index.ts';
+import { type Card, cardSchema, fillCard, fillCards, hasNumber, plainText } from '../../../analysis/cards/index.ts';
+import { applicable, CATALOGUE, linesFor, testOf, testSchema } from '../../../analysis/catalogue/index.ts';
 
 const file = (name: string) => JSON.parse(readFileSync(`sample-tests/${name}/airplane.json`, 'utf8'));
 
@@ -115,6 +115,46 @@ describe('numbers on a card', () => {
     const step = card('ground-cooling-fan-hold', ouzel).steps[0] ?? [];
     expect(hasNumber(step)).toBe(true);
     expect(step).toContainEqual({ kind: 'number', number: '30', unit: 'min', estimated: false });
+  });
+});
+
+describe('a test of one’s own', () => {
+  const own = (more: object) =>
+    testSchema.parse({
+      id: 'own-test',
+      title: 'Own test',
+      stage: 'envelope',
+      system: 'engine',
+      purpose: 'See that it works.',
+      steps: ['Do it at {{kias speeds.climb}}.'],
+      readings: [{ what: 'what was seen', unit: 'text', at: 'each try' }],
+      pass: [{ text: 'it works', source: { says: 'my own rule', mark: 'practice' } }],
+      stop: ['oil at {{temp limits.oil.caution}}'],
+      blocks: 'once',
+      ...more,
+    });
+
+  test('gets a card of the same kind, its readings laid out by when they are read', () => {
+    const filled = fillCard({ test: own({}), airplane: ouzel, place });
+    expect(filled.tables[0]).toMatchObject({
+      head: { label: 'try' },
+      columns: [{ label: 'what was seen', write: 'words' }],
+    });
+    expect(plainText(filled.steps[0] ?? [])).toBe('Do it at 95 KIAS est.');
+  });
+
+  test('with more than nine steps becomes several cards; readings stand on the last', () => {
+    const steps = Array.from({ length: 13 }, (_, i) => `Step ${i + 1}`);
+    const cards = fillCards({ test: own({ steps }), airplane: ouzel, place });
+    expect(cards.map((one) => one.steps.length)).toEqual([7, 6]);
+    expect(cards.map((one) => one.tables.length)).toEqual([0, 1]);
+    expect(cards.map((one) => one.title)).toEqual(['Own test, 1 of 2', 'Own test, 2 of 2']);
+    expect(cards.flatMap((one) => one.steps.map(plainText))).toEqual(steps);
+  });
+
+  test('with more stop words than a frame holds is refused in words', () => {
+    const stop = Array.from({ length: 8 }, (_, i) => `number ${i + 1} of the things that end it, `.repeat(8));
+    expect(() => fillCards({ test: own({ stop }), airplane: ouzel, place })).toThrow(/stop lines take more than half/);
   });
 });
 
