@@ -2,6 +2,7 @@
 import Fastify from 'fastify';
 import type { ZodTypeProvider } from 'fastify-type-provider-zod';
 import type { Desk } from './desk.ts';
+import { frontEnd } from './front-end.ts';
 import { downloads } from './plugins/downloads.ts';
 import { errorShape } from './plugins/error-shape.ts';
 import { inWork } from './plugins/in-work.ts';
@@ -40,6 +41,7 @@ export async function buildApp(desk: Desk): Promise<App> {
   await uploads(app, settings);
   await downloads(app, settings);
   await openApi(app);
+  await app.register(frontEnd);
   await app.register(async (api) => apiRoutes(api.withTypeProvider<ZodTypeProvider>(), service), { prefix: '/api' });
 
   return {

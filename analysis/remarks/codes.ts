@@ -78,6 +78,8 @@ export const CODES = {
   ),
   'bad-archive': p('The archive is damaged or not one of ours.', 'Export the book again.'),
   'newer-book': p('The book was written by a newer version of this program.', 'Update the program, then open it.'),
+  'unwritable-file': p('The file could not be written.', 'Choose a folder that may be written to.'),
+  'not-built': p('This version cannot do that yet.', 'Update the program; what it needs is kept until then.'),
   'port-in-use': p('Another program uses the port.', 'Stop it, or give another one with --port.'),
   'not-undoable': p('This cannot be undone as it stands.', 'Undo what came after it first, or make a new entry.'),
   cancelled: p('The work was cancelled before it was done.', 'Start it again when it is wanted.'),

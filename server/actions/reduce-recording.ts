@@ -7,7 +7,7 @@ import type { ReadOutcome, ReadQuestion } from '../../analysis/logs/read-outcome
 import type { Reduction } from '../../analysis/reductions/index.ts';
 import { InputProblem, problem } from '../../analysis/remarks/index.ts';
 import type { Result } from '../../analysis/results/index.ts';
-import type { SegmentEdit } from '../../analysis/segments/index.ts';
+import { type SegmentEdit, segmentEditsSchema } from '../../analysis/segments/index.ts';
 import { traceReads } from '../book/trace-reads.ts';
 
 export interface ToReduce {
@@ -15,6 +15,7 @@ export interface ToReduce {
   outcomes: readonly ReadOutcome[];
   points?: unknown;
   segments?: SegmentEdit[];
+  /** the reduction's own, checked by its schema */
   options?: Record<string, unknown>;
   calibration?: Result;
   airplane?: Airplane;
@@ -61,6 +62,18 @@ export async function knownReduction(kind: string): Promise<Reduction> {
   if (reduction) return reduction;
   const kinds = REDUCTIONS.map((one) => one.kind).join(', ');
   throw new InputProblem([problem('unknown-kind', `There is no reduction "${kind}". There are: ${kinds}.`)]);
+}
+
+/** Segments from JSON. */
+export function checkedSegments(json: unknown): SegmentEdit[] {
+  const read = segmentEditsSchema.safeParse(json);
+  if (read.success) return read.data;
+  throw new InputProblem(
+    read.error.issues.map((issue) => {
+      const field = issue.path.map(String).join('.');
+      return problem('bad-segments', `${field || 'the segments'}: ${issue.message}`, { field });
+    }),
+  );
 }
 
 /** Open questions that this reduction would have to guess at: about time, about all, or about a quantity it uses. */

@@ -1,7 +1,6 @@
 /** Reduce logs and written figures of a book to a result, and keep it as a proposal. */
 import type { ReadOutcome, ReadQuestion } from '../../analysis/logs/read-outcome.ts';
-import { InputProblem, problem } from '../../analysis/remarks/index.ts';
-import { type SegmentEdit, segmentEditsSchema } from '../../analysis/segments/index.ts';
+import type { SegmentEdit } from '../../analysis/segments/index.ts';
 import type { StoredResult } from '../book/book-state.ts';
 import { nextNumber } from '../book/current-state.ts';
 import type { By } from '../book/journal.ts';
@@ -9,7 +8,7 @@ import { airplaneOf } from '../book/read-state.ts';
 import { storedResults } from '../book/stored-results.ts';
 import type { Desk } from '../desk.ts';
 import { readStoredLog } from './read-stored-log.ts';
-import { knownReduction, type Reduced, reduceRecording } from './reduce-recording.ts';
+import { checkedSegments, knownReduction, type Reduced, reduceRecording } from './reduce-recording.ts';
 import { resultOf } from './result-of.ts';
 
 export interface ReduceRequest {
@@ -102,18 +101,6 @@ export async function reduceUnstored(
     ...(calibration ? { calibration: calibration.result } : {}),
   });
   return { reduced, calibration };
-}
-
-/** Segments from JSON. */
-export function checkedSegments(json: unknown): SegmentEdit[] {
-  const read = segmentEditsSchema.safeParse(json);
-  if (read.success) return read.data;
-  throw new InputProblem(
-    read.error.issues.map((issue) => {
-      const field = issue.path.map(String).join('.');
-      return problem('bad-segments', `${field || 'the segments'}: ${issue.message}`, { field });
-    }),
-  );
 }
 
 async function calibrationFor(desk: Desk, bookId: string, request: ReduceRequest): Promise<StoredResult | undefined> {

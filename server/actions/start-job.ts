@@ -2,12 +2,18 @@
 import type { By } from '../book/journal.ts';
 import type { Desk } from '../desk.ts';
 import type { Job, Work } from '../jobs.ts';
+import type { CardsWanted } from './card-input.ts';
+import { keepPrint } from './keep-print.ts';
 import { logOf } from './log-of.ts';
 import { readStoredLog } from './read-stored-log.ts';
 import { type ReduceRequest, reduce } from './reduce.ts';
 import { verifyBook } from './verify-book.ts';
 
-export type Deed = { deed: 'read-log'; log: string } | (ReduceRequest & By & { deed: 'reduce' }) | { deed: 'verify' };
+export type Deed =
+  | { deed: 'read-log'; log: string }
+  | (ReduceRequest & By & { deed: 'reduce' })
+  | (CardsWanted & By & { deed: 'print' })
+  | { deed: 'verify' };
 
 /** @throws InputProblem `not-found` where the book or the log is not there */
 export function startJob(desk: Desk, bookId: string, deed: Deed): Job {
@@ -36,6 +42,14 @@ function workOf(desk: Desk, bookId: string, deed: Deed): { title: string; work: 
           tell({ done: 0, total: 0, words: 'reading and reducing' });
           const answer = await reduce(desk, bookId, deed, deed, signal);
           return answer.answer === 'stored' ? { answer: 'stored', number: answer.stored.number } : answer;
+        },
+      };
+    case 'print':
+      return {
+        title: 'Printing cards',
+        work: async (tell, signal) => {
+          const onProgress = (words: string) => tell({ done: 0, total: 0, words });
+          return keepPrint(desk, bookId, deed, deed, { signal, onProgress });
         },
       };
     case 'verify':

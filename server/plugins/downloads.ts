@@ -10,8 +10,9 @@ export async function downloads(app: FastifyInstance, settings: Settings): Promi
     contentType: false,
     cacheControl: false,
     dotfiles: 'deny',
-    setHeaders: (reply) => {
-      void reply.header('content-type', 'application/octet-stream').header('cache-control', 'private, no-cache');
+    setHeaders: (reply, path) => {
+      const type = path.endsWith('.pdf') ? 'application/pdf' : 'application/octet-stream';
+      void reply.header('content-type', type).header('cache-control', 'private, no-cache');
     },
   });
 }

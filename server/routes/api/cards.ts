@@ -2,6 +2,7 @@
 import * as z from 'zod';
 import { STAGES } from '../../../analysis/catalogue/stage.ts';
 import { paperSchema, printOptionsSchema } from '../../../templates/cards/options.ts';
+import { keptPrintPlace } from '../../actions/keep-print.ts';
 import { previewBookCards, printBookCards } from '../../actions/print-book-cards.ts';
 import { COSTLY } from '../../plugins/rate-limit.ts';
 import { SHEET_POLICY } from '../../plugins/security-headers.ts';
@@ -45,5 +46,14 @@ export function cardRoutes(api: Api, { desk }: Service): void {
       const { html } = await previewBookCards(desk, params.book, body);
       return reply.type('text/html; charset=utf-8').send(html);
     },
+  );
+
+  api.get(
+    '/books/:book/prints/:print',
+    { schema: { params: bookParams.extend({ print: z.string() }), produces: ['application/pdf'] } },
+    async ({ params }, reply) =>
+      reply
+        .header('content-disposition', 'inline; filename="cards.pdf"')
+        .sendFile(keptPrintPlace(desk, params.book, params.print)),
   );
 }

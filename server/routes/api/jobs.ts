@@ -5,7 +5,8 @@ import { startJob } from '../../actions/start-job.ts';
 import { problemSchema } from '../../book/book-state.ts';
 import type { Job } from '../../jobs.ts';
 import { COSTLY } from '../../plugins/rate-limit.ts';
-import { type Api, bookParams, bySchema, type Service } from './api.ts';
+import { type Api, bookParams, type Service } from './api.ts';
+import { cardsBody } from './cards.ts';
 import { reduceBody } from './results.ts';
 
 export const jobSchema = z.object({
@@ -20,7 +21,8 @@ export const jobSchema = z.object({
 const deed = z.discriminatedUnion('deed', [
   z.object({ deed: z.literal('read-log'), log: z.string() }),
   reduceBody.extend({ deed: z.literal('reduce') }),
-  bySchema.extend({ deed: z.literal('verify') }),
+  cardsBody.extend({ deed: z.literal('print') }),
+  z.object({ deed: z.literal('verify') }),
 ]);
 
 const params = z.object({ job: z.string() });

@@ -32,7 +32,7 @@ async function livedIn(): Promise<{ desk: Desk; book: string; log: string; bytes
   saveAirplane(desk, book, changed(OUZEL, 'limits.coolant.caution.value', 106), { why: 'new sender' });
   undo(desk, book, 4);
   openSquawk(desk, book, 'left brake drags – “again”, 1 €');
-  markTest(desk, book, 'fuel-flow', 'flown', 'as the card says');
+  await markTest(desk, book, 'open-inspection', 'flown', 'as the card says');
   const hours = { date: '2031-05-04', outing: 'Flight 1', flightSeconds: 1800.5, engineSeconds: 2400, landings: 2 };
   logHours(desk, book, { ...hours, note: '' });
   return { desk, book, log: log.id, bytes };
