@@ -6,7 +6,7 @@ import type { Card, Paper } from '../../analysis/cards/index.ts';
 import { sheetsOf } from '../../analysis/cards/index.ts';
 import type { PrintOptions } from './options.ts';
 import { USUAL_OPTIONS } from './options.ts';
-import { type CardsDocument, type PiledSheet, paperDocument } from './paper-document.ts';
+import { backView, type CardsDocument, type PiledSheet, paperDocument } from './paper-document.ts';
 import { sheetView } from './sheet.view.ts';
 
 /**
@@ -37,19 +37,9 @@ export function cardsDocument(
 export function pileOf(cards: readonly Card[], paper: Paper, options: PrintOptions, opens: boolean): PiledSheet[] {
   return cards.flatMap((card, i) => {
     const first = opens && card.identity.outing !== cards[i - 1]?.identity.outing;
-    const { registration, airplane, place, revision, printed } = card.identity;
     return sheetsOf(card, paper, options.type).map((sheet) => ({
       front: sheetView(card, sheet, first && sheet.number === 1, paper, options),
-      back: {
-        card: card.id,
-        number: sheet.number,
-        title: card.title,
-        registration,
-        airplane,
-        outingPlace: place,
-        revision,
-        printed,
-      },
+      back: backView(card, sheet.number, paper, options),
     }));
   });
 }

@@ -1,12 +1,21 @@
 /** A pile of sheets as one HTML document on a paper form: the same for the preview on screen and for paper. */
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Paper, TypeSize } from '../../analysis/cards/index.ts';
-import { MEASURES_MM, pitchesOf, SHEETS, TYPE_SCALES, titleBlock } from '../../analysis/cards/index.ts';
+import type { Card, Paper, TypeSize } from '../../analysis/cards/index.ts';
+import {
+  fitText,
+  MEASURES_MM,
+  pitchesOf,
+  SHEETS,
+  TYPE_SCALES,
+  textWidth,
+  titleBlock,
+} from '../../analysis/cards/index.ts';
 import { render } from '../render.ts';
 import { cardFonts } from '../style/card-fonts.ts';
 import { impose, type Place } from './impose.ts';
 import type { PrintOptions } from './options.ts';
+import { identityTexts } from './sheet.view.ts';
 
 const PAPER_CSS = join(import.meta.dirname, '..', 'style', 'paper.css');
 
@@ -19,12 +28,38 @@ export interface PiledSheet {
 export interface BackView {
   card: string;
   number: number;
-  title: string;
   registration: string;
   airplane: string;
-  outingPlace: string;
+  about: string;
   revision: string;
   printed: string;
+}
+
+/**
+ * What stands on the back of a sheet: whose it is, and room for notes.
+ * @param of what the sheet belongs to, object
+ * @param number of the sheet, count
+ * @returns view of cards/_back, without its place
+ */
+export function backView(
+  of: { id: string; title: string; identity: Card['identity'] },
+  number: number,
+  paper: Paper,
+  options: PrintOptions,
+): BackView {
+  const { registration, place, revision, printed } = of.identity;
+  const { small } = TYPE_SCALES[options.type];
+  const { content } = SHEETS[paper];
+  const right = textWidth(`${revision} · ${printed}`, small) + 6;
+  return {
+    card: of.id,
+    number,
+    registration,
+    airplane: identityTexts({ identity: { ...of.identity, invented: false } }, paper, options).airplane,
+    about: fitText(`${place} · ${of.title}`, small, content - right),
+    revision,
+    printed,
+  };
 }
 
 export interface CardsDocument {

@@ -21,6 +21,9 @@ import {
 import { lineParts, type TokenPart } from './line.view.ts';
 import type { PrintOptions } from './options.ts';
 
+/** a date or a name, mm */
+const LOG_WORDS = 40;
+
 const MARKS = { above: '▲', below: '▼' } as const;
 
 interface CellView {
@@ -144,7 +147,10 @@ export function boxesView(card: Card, from: number, to: number, content: number,
 export function logView(card: Card) {
   return {
     template: 'cards/_log',
-    boxes: card.log.map((box) => ({ ...boxView(box, `width:${millimetres(boxWidth(Math.max(3, box.digits)))}mm`) })),
+    boxes: card.log.map((box) => {
+      const width = box.write === 'words' ? LOG_WORDS : boxWidth(Math.max(3, box.digits));
+      return boxView(box, `width:${millimetres(width)}mm`);
+    }),
   };
 }
 

@@ -56,10 +56,10 @@ export function sheetView(card: Card, sheet: Sheet, opensOuting: boolean, paper:
 }
 
 /** Name and place as they fit beside the sheet number and the revision. */
-function identityTexts(card: Card, paper: Paper, options: PrintOptions) {
+export function identityTexts({ identity }: Pick<Card, 'identity'>, paper: Paper, options: PrintOptions) {
   const { content } = SHEETS[paper];
   const { small } = TYPE_SCALES[options.type];
-  const { registration, airplane, invented, place, revision, printed } = card.identity;
+  const { registration, airplane, invented, place, revision, printed } = identity;
   const mark = invented ? textWidth(' invented', small) + 3 : 0;
   const right = Math.max(textWidth('sheet 10 of 10', small), textWidth(`${revision} · ${printed}`, small)) + 5;
   return {

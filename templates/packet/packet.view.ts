@@ -18,8 +18,9 @@ import {
 import { pileOf } from '../cards/cards.view.ts';
 import { lineParts } from '../cards/line.view.ts';
 import { type PrintOptions, USUAL_OPTIONS } from '../cards/options.ts';
-import { type CardsDocument, type PiledSheet, paperDocument } from '../cards/paper-document.ts';
+import { backView, type CardsDocument, type PiledSheet, paperDocument } from '../cards/paper-document.ts';
 import { millimetres } from '../cards/readings.view.ts';
+import { identityTexts } from '../cards/sheet.view.ts';
 import { envelopeView } from './envelope.view.ts';
 
 /**
@@ -43,19 +44,9 @@ export function packetDocument(packet: Packet, paper: Paper, options: PrintOptio
 }
 
 function pagePile(page: PacketPage, opens: boolean, paper: Paper, options: PrintOptions): PiledSheet[] {
-  const { registration, airplane, place, revision, printed } = page.identity;
   return packetSheets(page, paper, options.type).map((sheet) => ({
     front: pageView(page, sheet, opens && sheet.number === 1, paper, options),
-    back: {
-      card: page.kind,
-      number: sheet.number,
-      title: page.title,
-      registration,
-      airplane,
-      outingPlace: place,
-      revision,
-      printed,
-    },
+    back: backView({ id: page.kind, title: page.title, identity: page.identity }, sheet.number, paper, options),
   }));
 }
 
@@ -63,7 +54,7 @@ function pageView(page: PacketPage, sheet: PacketSheet, opensOuting: boolean, pa
   const { content } = SHEETS[paper];
   const scale = TYPE_SCALES[options.type];
   const pitch = pitchesOf(options.type);
-  const { registration, airplane, invented, place, revision, printed } = page.identity;
+  const { registration, invented, revision, printed } = page.identity;
   const longTitle = textWidth(page.title, scale.title) > content;
   const title = longTitle ? fitText(page.title, scale.longTitle, content, 2) : page.title;
   const face = (points: number) => ({ words: points, numbers: points });
@@ -76,10 +67,9 @@ function pageView(page: PacketPage, sheet: PacketSheet, opensOuting: boolean, pa
     of: sheet.of,
     first: sheet.number === 1,
     registration,
-    airplane: fitText(airplane, scale.small, content - 70),
+    ...identityTexts(page, paper, options),
     invented,
     opensOuting,
-    outingPlace: fitText(place, scale.small, content - 50),
     revision,
     printed,
     title,

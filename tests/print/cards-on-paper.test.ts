@@ -108,6 +108,10 @@ describe('the person’s choices', () => {
     check(await measured(ouzel, 'letter-2up', { hand: 'left' }), 'normal');
   });
 
+  test('backs for notes, under the longest names', async () => {
+    check(await measured(longest.slice(0, 40), 'letter-2up', { backs: true, type: 'large' }), 'large');
+  });
+
   test('night version: heavier strokes, nothing overflows', async () => {
     check(await measured(ouzel, 'a5', { night: true }), 'normal');
   });

@@ -45,7 +45,7 @@ export function measureSheets(page: Page): Promise<SheetMeasure[]> {
       return value > 255 * 0.6;
     };
 
-    return [...document.querySelectorAll('article.sheet:not(.back)')].map((sheet) => {
+    return [...document.querySelectorAll('article.sheet')].map((sheet) => {
       const box = sheet.getBoundingClientRect();
       const inside = sheet.querySelector('.inside')?.getBoundingClientRect() ?? box;
       const floor = sheet.querySelector('.foot')?.getBoundingClientRect().top ?? inside.bottom;
@@ -147,7 +147,7 @@ export function measureSheets(page: Page): Promise<SheetMeasure[]> {
         .map((element) => element.className);
       const article = sheet instanceof HTMLElement ? sheet : null;
       return {
-        card: article?.dataset.card ?? article?.dataset.page ?? '',
+        card: article?.dataset.card ?? article?.dataset.page ?? `back of ${article?.dataset.back}`,
         sheet: Number(article?.dataset.sheet ?? 0),
         overflows: [...new Set(overflows)],
         smallest: least(texts) ?? 0,
