@@ -77,7 +77,7 @@ export function openJobs(): Jobs {
       one.ended = Promise.resolve()
         .then(() => work((to) => change(one, { progress: to }), one.stop.signal))
         .then(
-          (outcome) => change(one, one.stop.signal.aborted ? { state: 'cancelled' } : { state: 'done', outcome }),
+          (outcome) => change(one, one.stop.signal.aborted ? cancelled() : { state: 'done', outcome }),
           (error: unknown) => change(one, failure(error, one.stop.signal)),
         );
       return one.job;
@@ -104,7 +104,11 @@ export function openJobs(): Jobs {
 }
 
 function failure(error: unknown, signal: AbortSignal): Partial<Job> {
-  if (signal.aborted) return { state: 'cancelled' };
+  if (signal.aborted) return cancelled();
   if (error instanceof InputProblem) return { state: 'failed', problems: [...error.problems] };
   return { state: 'failed', problems: [problem('our-fault', 'The work stopped on a fault of this program.')] };
+}
+
+function cancelled(): Partial<Job> {
+  return { state: 'cancelled', problems: [problem('cancelled', 'The work was stopped on request.')] };
 }

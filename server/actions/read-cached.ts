@@ -24,11 +24,11 @@ export async function readCached(
   desk: Desk,
   folder: string,
   path: string,
-  log: Pick<StoredLog, 'id' | 'name' | 'size'>,
+  log: Pick<StoredLog, 'id' | 'name' | 'givenName' | 'size'>,
   map: LogMap | null,
   signal?: AbortSignal,
 ): Promise<ReadOutcome> {
-  const key = sha256Of(JSON.stringify([log.id, log.name, map, readerPrint()]));
+  const key = sha256Of(JSON.stringify([log.id, log.name, log.givenName, map, readerPrint()]));
   const recent = desk.recentReadings;
   const remembered = recent.get(key);
   if (remembered) return remembered;
@@ -40,14 +40,19 @@ export async function readCached(
   return outcome;
 
   async function readAndKeep(): Promise<ReadOutcome> {
-    const options = { file: log.name, sha256: log.id, sizeBytes: log.size, ...(map ? { map } : {}) };
-    const made = await desk.readLog(path, options, signal);
+    const options = { file: log.givenName, sha256: log.id, sizeBytes: log.size, ...(map ? { map } : {}) };
+    const made = named(await desk.readLog(path, options, signal), log.name);
     mkdirSync(join(folder, 'cache'), { recursive: true });
     const temporary = `${file}.${process.pid}`;
     await writeFile(temporary, serialize(made));
     await rename(temporary, file);
     return made;
   }
+}
+
+/** The reading under the name the book knows the log by, which may differ from the one it was sent with. */
+export function named(outcome: ReadOutcome, file: string): ReadOutcome {
+  return { ...outcome, file, table: outcome.table && { ...outcome.table, file } };
 }
 
 async function fromDisk(file: string): Promise<ReadOutcome | undefined> {

@@ -7,7 +7,7 @@ import type { By } from '../book/journal.ts';
 import { keepRawLog, TooManyBytes } from '../book/raw-logs.ts';
 import { storedLogs } from '../book/read-state.ts';
 import type { Desk } from '../desk.ts';
-import { safeName, unusedName } from './safe-name.ts';
+import { shownName, unusedName } from './shown-name.ts';
 
 export interface ReceivedLog {
   log: StoredLog;
@@ -17,7 +17,7 @@ export interface ReceivedLog {
 
 /**
  * @param stream the bytes of the file
- * @param givenName its name as sent; only a safe part of it is ever shown, and no path is made of it
+ * @param givenName its name as sent; only a cleaned part of it is ever shown, and no path is made of it
  * @param watch told the bytes so far; may throw to stop
  * @throws InputProblem `too-large`
  */
@@ -34,13 +34,13 @@ export async function receiveLog(
   const { sha256, size } = await keepRawLog(book.folder, stream, limit, watch).catch((error: unknown) => {
     if (!(error instanceof TooManyBytes)) throw error;
     throw new InputProblem([
-      problem('too-large', `The file is larger than ${limit} bytes.`, { file: safeName(givenName) }),
+      problem('too-large', `The file is larger than ${limit} bytes.`, { file: shownName(givenName) }),
     ]);
   });
   const rows = logs(book.database);
   const known = rows.find((row) => row.sha256 === sha256);
   if (!known) {
-    const name = unusedName(safeName(givenName), new Set(rows.map((row) => row.name)));
+    const name = unusedName(shownName(givenName), new Set(rows.map((row) => row.name)));
     book.record({ kind: 'log-received', log: sha256, name, givenName, size }, by);
   } else if (known.away) {
     book.record({ kind: 'brought-back', subject: `log:${sha256}` }, by);

@@ -58,8 +58,10 @@ export const storedAirplaneSchema = z.object({
 export const storedLogSchema = z.object({
   /** SHA-256 of its bytes */
   id: z.string(),
-  /** safe to show, and no other log of the book has it */
+  /** fit to be shown, and no other log of the book has it */
   name: z.string(),
+  /** as it was sent */
+  givenName: z.string(),
   size: z.int(),
   receivedAt: z.string(),
   who: z.string(),

@@ -77,7 +77,7 @@ async function pour(stream: Readable, file: FileHandle, limit: number, watch: (b
   return { sha256: hash.digest('hex'), size };
 }
 
-/** The name of a new file is safe on the disk only when its folder is too; not every system can do that. */
+/** The name of a new file is on the disk for good only when its folder is too; not every system can do that. */
 async function forceFolder(folder: string): Promise<void> {
   const handle = await open(folder, 'r').catch(() => undefined);
   await handle?.sync().catch(() => {});

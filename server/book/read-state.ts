@@ -36,6 +36,7 @@ export function storedLogs(book: Book): StoredLog[] {
   return kept(rows.logs(book.database)).map((row) => ({
     id: row.sha256,
     name: row.name,
+    givenName: row.given_name,
     size: row.size,
     receivedAt: row.at,
     who: row.who,

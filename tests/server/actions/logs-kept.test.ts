@@ -7,7 +7,7 @@ import { describe, expect, it } from 'vitest';
 import { logOf } from '../../../server/actions/log-of.ts';
 import { putAway } from '../../../server/actions/put-away.ts';
 import { receiveLog } from '../../../server/actions/receive-log.ts';
-import { safeName } from '../../../server/actions/safe-name.ts';
+import { shownName } from '../../../server/actions/shown-name.ts';
 import { storedLogs } from '../../../server/book/read-state.ts';
 import { deskWithOuzel } from '../desk-for-tests.ts';
 
@@ -98,7 +98,7 @@ describe('a name made safe', () => {
     ['  ground run.csv ', 'ground run.csv'],
     [`${'long'.repeat(40)}.csv`, `${'long'.repeat(17)}lo…glong.csv`],
   ])('%j is shown as %j', (given, shown) => {
-    expect(safeName(given)).toBe(shown);
-    expect(safeName(given).length).toBeLessThanOrEqual(80);
+    expect(shownName(given)).toBe(shown);
+    expect(shownName(given).length).toBeLessThanOrEqual(80);
   });
 });

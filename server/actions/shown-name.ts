@@ -1,4 +1,4 @@
-/** Names of files as people gave them, made safe to show: no folders, no control characters, not too long. */
+/** Names of files as people gave them, made fit to be shown: no folders, no control characters, not too long. */
 
 const LONGEST = 80;
 
@@ -7,7 +7,7 @@ const LONGEST = 80;
  * @param given any text
  * @returns its last part without control and direction characters, at most 80 long; `unnamed` when nothing is left
  */
-export function safeName(given: string): string {
+export function shownName(given: string): string {
   const last = given.split(/[/\\]/).at(-1) ?? '';
   // control characters, direction overrides and surrogates without a partner could make a name look like another
   const plain = last
@@ -20,7 +20,7 @@ export function safeName(given: string): string {
 
 /**
  * A name that is not taken yet.
- * @param name a safe name
+ * @param name a name fit to be shown
  * @param taken names in use
  * @returns the name, or the name with a number before its ending
  */
