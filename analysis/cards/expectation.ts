@@ -1,6 +1,17 @@
 /** What a box is expected to read: a prediction with its band, in the unit of the box, or nothing. */
 import type { Prediction } from '../reductions/index.ts';
-import { decimalsOf, differenceFromSi, fromSi, isUnit, show, unitOf } from '../units/index.ts';
+import type { Cell, ResultTable } from '../results/index.ts';
+import {
+  baseName,
+  decimalsOf,
+  differenceFromSi,
+  fromSi,
+  isUnit,
+  quantityOf,
+  show,
+  toSi,
+  unitOf,
+} from '../units/index.ts';
 import type { Expectation, Row } from './card.ts';
 import type { ColumnSeed } from './reading-columns.ts';
 
@@ -46,13 +57,18 @@ export function expectFrom(predictions: CardPredictions): Expect {
     const head = row?.head.map((token) => (token.kind === 'text' ? token.text : '')).join('');
     const found = predictions.readings.find(
       (one) =>
-        one.quantity === column.quantity &&
+        isSame(one.quantity, column.quantity) &&
         (one.table === undefined || one.table === table) &&
         (one.row === undefined || one.row === head) &&
         (one.what === undefined || one.what === column.label),
     );
     return found && column.unitId ? expectationOf(found, column.unitId) : null;
   };
+}
+
+/** One channel: with or without its index, where only one of both has one. */
+function isSame(predicted: string, read: string | null): boolean {
+  return read !== null && (predicted === read || predicted === baseName(read) || baseName(predicted) === read);
 }
 
 /**
@@ -82,18 +98,56 @@ export function expectationOf(one: PredictedReading, unit: string): Expectation 
 }
 
 /**
- * Predicted readings from what a reduction predicts, as far as they name a glossary quantity.
+ * The readings a reduction predicts, as far as they name a glossary quantity: single values, and tables whose rows run
+ * over time, matched to the minutes of a card. A table column `name` may have `name-low` and `name-high`, or `name-u95`,
+ * beside it.
  * @param prediction of a reduction, object
- * @param basis what it rests on, text
- * @returns one entry a quantity
+ * @param note what it rests on, said on the card, text
+ * @returns predictions of a card; none where the reduction refused
  */
-export function readingsFrom(prediction: Prediction, basis: string): PredictedReading[] {
-  return prediction.quantities.map((one) => ({
-    quantity: one.name,
-    value: one.value,
-    low: one.low,
-    high: one.high,
-    unit: one.unit,
-    basis,
-  }));
+export function cardPredictions(prediction: Prediction, note: string): CardPredictions {
+  if (prediction.status === 'refused') return { readings: [], note };
+  const single = prediction.quantities
+    .filter((one) => quantityOf(one.name) !== undefined)
+    .map((one) => ({
+      quantity: one.name,
+      value: one.value,
+      low: one.low,
+      high: one.high,
+      unit: one.unit,
+      basis: one.why,
+    }));
+  return { readings: [...prediction.tables.flatMap((table) => readingsInTime(table, note)), ...single], note };
+}
+
+function readingsInTime(table: ResultTable, basis: string): PredictedReading[] {
+  const at = (name: string) => table.columns.findIndex((column) => column.name === name);
+  const time = table.columns.findIndex((column) => /^(time|minutes|from-seconds)$/.test(column.name));
+  const unit = table.columns[time]?.unit;
+  if (unit === undefined || !isUnit(unit)) return [];
+  return table.columns.flatMap((column, c) => {
+    if (quantityOf(column.name) === undefined) return [];
+    const [low, high, u95] = [at(`${column.name}-low`), at(`${column.name}-high`), at(`${column.name}-u95`)];
+    return table.rows.flatMap((row): PredictedReading[] => {
+      const [moment, value] = [numberAt(row, time), numberAt(row, c)];
+      if (moment === null) return [];
+      const half = numberAt(row, u95);
+      return [
+        {
+          quantity: column.name,
+          row: String(Math.round(fromSi(toSi(moment, unit), 'min'))),
+          value,
+          low: numberAt(row, low) ?? (value !== null && half !== null ? value - half : null),
+          high: numberAt(row, high) ?? (value !== null && half !== null ? value + half : null),
+          unit: column.unit,
+          basis,
+        },
+      ];
+    });
+  });
+}
+
+function numberAt(row: readonly Cell[], index: number): number | null {
+  const cell = index < 0 ? null : row[index];
+  return typeof cell === 'number' ? cell : null;
 }
