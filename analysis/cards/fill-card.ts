@@ -71,6 +71,7 @@ export function fillCards(input: CardInput): Card[] {
  * @param input test, airplane, place, results and predictions
  * @returns the card, plain JSON
  * @throws InputProblem when the test's stop lines do not fit a stop frame
+ * @throws RangeError never: every test has a card
  */
 export function fillCard(input: CardInput): Card {
   const card = fillCards(input).at(-1);
