@@ -10,6 +10,11 @@ import { OutOfRange } from '../remarks/index.ts';
 
 const range = z.tuple([z.number(), z.number()]);
 
+/** Degrees of freedom, endless for what is taken as known. JSON has no infinity: there null stands for it. */
+const freedom = z
+  .custom<number | null>((nu) => nu === null || (typeof nu === 'number' && nu > 0))
+  .transform((nu) => nu ?? Number.POSITIVE_INFINITY);
+
 export const correctionCurveSchema = z.object({
   /** flap setting as named in the airplane's description */
   flaps: z.string(),
@@ -19,12 +24,12 @@ export const correctionCurveSchema = z.object({
   coefficients: z.array(z.number()).min(1),
   /** of the coefficients: noise and repeatability together, standard, with its degrees of freedom */
   covariance: z.array(z.array(z.number())),
-  nu: z.number(),
+  nu: freedom,
   /** lack of fit of the polynomial, standard, m/s of calibrated airspeed, and its degrees of freedom */
   lackOfFit: z.number(),
-  lackOfFitNu: z.number(),
+  lackOfFitNu: freedom,
   /** coefficients when one sensor is shifted by its standard uncertainty, with degrees of freedom */
-  shifted: z.array(z.object({ sensor: z.string(), nu: z.number(), coefficients: z.array(z.number()) })),
+  shifted: z.array(z.object({ sensor: z.string(), nu: freedom, coefficients: z.array(z.number()) })),
   /** indicated airspeeds flown, m/s */
   flown: range,
   speeds: z.number(),
@@ -41,12 +46,12 @@ export const airspeedCalibrationSchema = z.object({
   commonStatic: z.boolean(),
   /** scatter of one leg, m/s of true airspeed, and its degrees of freedom */
   legScatter: z.number(),
-  legScatterNu: z.number(),
+  legScatterNu: freedom,
   curves: z.array(correctionCurveSchema).min(1),
 });
 
-export type AirspeedCalibration = z.infer<typeof airspeedCalibrationSchema>;
-export type CorrectionCurve = z.infer<typeof correctionCurveSchema>;
+export type AirspeedCalibration = z.output<typeof airspeedCalibrationSchema>;
+export type CorrectionCurve = z.output<typeof correctionCurveSchema>;
 
 /** How the airplane was loaded when an airspeed was read. */
 export interface FlightCondition {

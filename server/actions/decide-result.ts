@@ -24,13 +24,9 @@ export async function decideResult(
   const before = await resultOf(desk, bookId, number);
   if (decision === 'accepted' && before.result.status === 'refused') {
     throw new InputProblem([
-      problem(
-        'bad-request',
-        `Result ${number} was refused, so there is nothing in it to accept: ${before.result.reason}`,
-        {
-          field: 'decision',
-        },
-      ),
+      problem('bad-request', `Result ${number} was refused, so there is nothing in it to accept.`, {
+        field: 'decision',
+      }),
     ]);
   }
   desk.shelf.open(bookId).record({ kind: 'result-decided', number, decision, note }, by);

@@ -6,7 +6,7 @@ import type { Airplane } from '../../analysis/airplane/index.ts';
 import type { ReadOutcome, ReadQuestion } from '../../analysis/logs/read-outcome.ts';
 import type { Reduction } from '../../analysis/reductions/index.ts';
 import { InputProblem, problem } from '../../analysis/remarks/index.ts';
-import type { Result } from '../../analysis/results/index.ts';
+import { type Result, resultSchema } from '../../analysis/results/index.ts';
 import { type SegmentEdit, segmentEditsSchema } from '../../analysis/segments/index.ts';
 import { traceReads } from '../book/trace-reads.ts';
 
@@ -51,7 +51,9 @@ export async function reduceRecording(given: ToReduce): Promise<Reduced> {
     ...(calibration ? { calibration } : {}),
     ...(configurationRevision === undefined ? {} : { configurationRevision }),
   });
-  return { answer: 'result', result, reads: traced?.reads() ?? [] };
+  // a result is JSON: what a page shows now is what is kept and what a script reads
+  const kept = resultSchema.parse(JSON.parse(JSON.stringify(result)));
+  return { answer: 'result', result: kept, reads: traced?.reads() ?? [] };
 }
 
 /** @throws InputProblem `unknown-kind` */

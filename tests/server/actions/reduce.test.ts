@@ -1,0 +1,128 @@
+/** A result from figures written on a card: kept as a proposal, decided, made stale by what touches it, and undone. */
+import { describe, expect, it } from 'vitest';
+import { createBook } from '../../../server/actions/create-book.ts';
+import { decideResult } from '../../../server/actions/decide-result.ts';
+import { openBook } from '../../../server/actions/open-book.ts';
+import { predict } from '../../../server/actions/predict.ts';
+import { putAway } from '../../../server/actions/put-away.ts';
+import { reduce, reduceUnstored } from '../../../server/actions/reduce.ts';
+import { resultOf } from '../../../server/actions/result-of.ts';
+import { saveAirplane } from '../../../server/actions/save-airplane.ts';
+import { undo } from '../../../server/actions/undo.ts';
+import { verifyBook } from '../../../server/actions/verify-book.ts';
+import { changed, emptyDesk, WRENLET } from '../desk-for-tests.ts';
+
+/** Four legs of one speed in a steady wind from the west; what matters here is only that they reduce. */
+const LEGS = [
+  { track: 0, ground: 80.6 },
+  { track: 90, ground: 90 },
+  { track: 180, ground: 80.6 },
+  { track: 270, ground: 70 },
+].map(({ track, ground }) => ({
+  'indicated-airspeed': { value: 78, unit: 'kt' },
+  'pressure-altitude': { value: 3000, unit: 'ft' },
+  'outside-air-temperature': { value: 9, unit: 'degC' },
+  'ground-speed': { value: ground, unit: 'kt' },
+  'track-true': { value: track, unit: 'deg' },
+}));
+const POINTS = { kind: 'airspeed', points: LEGS };
+const TEST = 'airspeed-calibration-first';
+const REQUEST = { kind: 'airspeed', logs: [], points: POINTS, tests: [TEST] };
+const INES = { who: 'Ines Corbeau' };
+
+/** A path of the description that is not among these. */
+const UNREAD = 'place.name';
+
+async function bookWithResult() {
+  const desk = emptyDesk();
+  const book = createBook(desk, { airplane: WRENLET });
+  const answer = await reduce(desk, book, REQUEST, INES);
+  if (answer.answer !== 'stored') throw new Error('a result was wanted');
+  return { desk, book, stored: answer.stored };
+}
+
+describe('a reduction of written figures', () => {
+  it('is kept whole, as a proposal, with what it was made of', async () => {
+    const { desk, book, stored } = await bookWithResult();
+    expect(stored).toMatchObject({ number: 1, kind: 'airspeed', status: 'proposed', stale: [], who: 'Ines Corbeau' });
+    expect(stored.result).toMatchObject({ status: 'reduced', provenance: { configurationRevision: 1 } });
+    expect(stored.input).toEqual({ logs: [], points: POINTS, tests: [TEST] });
+    const { reduced } = await reduceUnstored(desk, book, REQUEST);
+    expect(reduced).toMatchObject({ answer: 'result', result: stored.result });
+    const { testStatus } = await openBook(desk, book);
+    expect(testStatus.find((one) => one.test === TEST)).toMatchObject({ status: 'reduced', result: 1 });
+    expect((await verifyBook(desk, book)).broken).toEqual([]);
+  });
+
+  it('is accepted, taken back and decided again, each with who and why', async () => {
+    const { desk, book } = await bookWithResult();
+    const accepted = await decideResult(desk, book, 1, { decision: 'accepted', note: 'agrees with the card' }, INES);
+    expect(accepted).toMatchObject({ status: 'accepted', note: 'agrees with the card', decidedBy: 'Ines Corbeau' });
+    expect(() => putAway(desk, book, { what: 'result', id: 1 })).toThrow('take that back first');
+    const state = await openBook(desk, book);
+    expect(state.testStatus.find((one) => one.test === TEST)?.status).toBe('accepted');
+    undo(desk, book, state.journal[0]?.seq ?? 0);
+    expect(await resultOf(desk, book, 1)).toMatchObject({ status: 'proposed', note: '' });
+    await decideResult(desk, book, 1, { decision: 'repeat', note: 'gusts' });
+    expect((await openBook(desk, book)).testStatus.find((one) => one.test === TEST)?.status).toBe('repeat');
+    undo(desk, book, 3);
+    expect((await openBook(desk, book)).results).toEqual([]);
+  });
+
+  it('goes stale by a change of what it read, not of what it did not, and stands again when that is undone', async () => {
+    const { desk, book } = await bookWithResult();
+    await decideResult(desk, book, 1, { decision: 'accepted' });
+    saveAirplane(desk, book, changed(WRENLET, UNREAD, 'Another Field'));
+    expect((await resultOf(desk, book, 1)).status).toBe('accepted');
+    const recovery = changed(WRENLET, 'instruments.probeRecovery', 0.9);
+    saveAirplane(desk, book, recovery);
+    const stale = await resultOf(desk, book, 1);
+    expect(stale).toMatchObject({ status: 'stale', decision: 'accepted' });
+    expect(stale.stale.join(' ')).toContain('instruments.probeRecovery has changed since revision 1');
+    expect((await openBook(desk, book)).testStatus.find((one) => one.test === TEST)?.status).toBe('stale');
+    saveAirplane(desk, book, WRENLET);
+    expect((await resultOf(desk, book, 1)).status).toBe('accepted');
+  });
+
+  it('is refused as a problem where the figures do not fit, and nothing is kept', async () => {
+    const { desk, book } = await bookWithResult();
+    const bad = reduce(desk, book, { ...REQUEST, points: { kind: 'airspeed', points: [{ nonsense: 1 }] } });
+    await expect(bad).rejects.toMatchObject({
+      problems: expect.arrayContaining([expect.objectContaining({ code: 'bad-points' })]),
+    });
+    await expect(reduce(desk, book, { ...REQUEST, kind: 'witchcraft' })).rejects.toThrow('There is no reduction');
+    expect((await openBook(desk, book)).results).toHaveLength(1);
+  });
+
+  it('that is refused by its method is kept with its reason, and cannot be accepted', async () => {
+    const desk = emptyDesk();
+    const book = createBook(desk, { airplane: WRENLET });
+    const two = { kind: 'airspeed', points: LEGS.slice(0, 2) };
+    const answer = await reduce(desk, book, { ...REQUEST, points: two });
+    expect(answer).toMatchObject({ answer: 'stored', stored: { result: { status: 'refused' } } });
+    await expect(decideResult(desk, book, 1, { decision: 'accepted' })).rejects.toThrow('nothing in it to accept');
+    await decideResult(desk, book, 1, { decision: 'repeat' });
+  });
+});
+
+describe('an accepted calibration', () => {
+  it('predicts from what was kept', async () => {
+    const { desk, book } = await bookWithResult();
+    const conditions = { 'indicated-airspeed': { value: 78, unit: 'kt' } };
+    expect(await predict(desk, book, 1, conditions)).toMatchObject({ kind: 'airspeed', status: 'predicted' });
+    await expect(predict(desk, book, 1, {})).rejects.toMatchObject({ problems: [{ code: 'bad-request' }] });
+  });
+
+  it('is used by later reductions, which go stale when it is taken back', async () => {
+    const { desk, book } = await bookWithResult();
+    expect((await reduceUnstored(desk, book, REQUEST)).calibration).toBeUndefined();
+    await decideResult(desk, book, 1, { decision: 'accepted' });
+    const weights = { kind: 'weight-balance', logs: [], tests: [] };
+    expect((await reduceUnstored(desk, book, weights)).calibration?.number).toBe(1);
+    expect((await reduceUnstored(desk, book, { ...weights, calibration: null })).calibration).toBeUndefined();
+    await reduce(desk, book, weights);
+    expect((await resultOf(desk, book, 2)).input.calibration).toBe(1);
+    await decideResult(desk, book, 1, { decision: 'repeat' });
+    expect((await resultOf(desk, book, 2)).stale.join(' ')).toContain('Result 1, the airspeed calibration');
+  });
+});
