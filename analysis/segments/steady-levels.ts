@@ -32,7 +32,7 @@ export interface SteadyLevel {
 const BIN_SECONDS = 5;
 
 /** Two means that differ by fewer of their own standard deviations than this are one. */
-const SIGMAS = 3;
+const SIGMAS = 4;
 
 /**
  * Find the steady levels of a channel.
@@ -44,8 +44,15 @@ const SIGMAS = 3;
 export function steadyLevels(v: ArrayLike<number>, dt: number, words: SettingWords): SteadyLevel[] {
   const bins = binsOf(v, dt);
   const noise = noiseOf(bins);
+  const astride = Math.round(BIN_SECONDS / dt);
   const joined = joinBins(bins, dt, words, noise);
-  const cut = joined.map((piece) => trimmed(piece, v, words)).filter((piece) => piece !== null);
+  const cut: SteadyLevel[] = [];
+  joined.forEach((piece, i) => {
+    const right = joined[i + 1]?.from ?? v.length;
+    const least = Math.max((cut[cut.length - 1]?.to ?? -1) + 1, piece.from - astride);
+    const level = fitted(piece, v, words, least, Math.min(v.length - 1, right + astride));
+    if (level) cut.push(level);
+  });
   return bridged(cut, dt, words);
 }
 
@@ -122,7 +129,7 @@ function distance(a: Piece, b: Piece | undefined, dt: number, words: SettingWord
   const level = (a.level * a.n + b.level * b.n) / (a.n + b.n);
   const perSecond = 1 / (a.n * dt) + 1 / (b.n * dt);
   const wander = words.wander(level) * Math.sqrt(Math.min(2, 2 * words.wanderSeconds * perSecond));
-  const white = noise * Math.sqrt(BIN_SECONDS * perSecond);
+  const white = noise * Math.sqrt(Math.max(dt, BIN_SECONDS) * perSecond);
   const allowed = Math.max(words.tolerance(level), SIGMAS * Math.hypot(wander, white));
   return Math.abs(a.level - b.level) / allowed;
 }
@@ -132,19 +139,30 @@ function join(a: Piece, b: Piece): Piece {
   return { from: a.from, to: b.to, level: (a.level * a.n + b.level * b.n) / n, n, gapAfter: b.gapAfter };
 }
 
-// The level of a joined piece is its median; its ends move inwards past samples that still belong to the move.
-function trimmed(piece: Piece, v: ArrayLike<number>, words: SettingWords): SteadyLevel | null {
+// The level of a joined piece is its median. Its ends move inwards past samples that still belong to the move, or
+// outwards, by less than a bin, over samples that a bin astride the move has hidden.
+function fitted(
+  piece: Piece,
+  v: ArrayLike<number>,
+  words: SettingWords,
+  left: number,
+  right: number,
+): SteadyLevel | null {
   const inside = Array.from({ length: piece.to - piece.from + 1 }, (_, i) => v[piece.from + i] ?? Number.NaN);
   const level = median(inside);
   const scatter = 1.4826 * median(inside.map((value) => Math.abs(value - level)));
-  const band = Math.max(words.tolerance(level), SIGMAS * scatter);
+  const band = Math.max(words.tolerance(level), 3 * scatter);
   const settled = (i: number) =>
     Math.abs(median([v[i - 1], v[i], v[i + 1]].map((x) => x ?? Number.NaN)) - level) <= band;
+  const there = (i: number) => !Number.isNaN(v[i] ?? Number.NaN);
   let from = piece.from;
   let to = piece.to;
   while (from <= to && !settled(from)) from += 1;
   while (to >= from && !settled(to)) to -= 1;
-  return from <= to ? { from, to, level, scatter } : null;
+  if (from > to) return null;
+  if (from === piece.from) while (from > left && there(from - 1) && settled(from - 1)) from -= 1;
+  if (to === piece.to) while (to < right && there(to + 1) && settled(to + 1)) to += 1;
+  return { from, to, level, scatter };
 }
 
 function bridged(levels: readonly SteadyLevel[], dt: number, words: SettingWords): SteadyLevel[] {
