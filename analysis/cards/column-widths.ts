@@ -1,7 +1,7 @@
 /** A table's columns on a sheet: how wide each must be, and how many tables side columns are dealt into. */
 import type { Column, ReadingTable } from './card.ts';
 import { plainText, words } from './line.ts';
-import { linesIn, lineWidth, textWidth } from './measure-text.ts';
+import { linesIn, lineWidth, measuredWidth, textWidth } from './measure-text.ts';
 import { boxWidth, MEASURES_MM, pitchesOf, TYPE_SCALES, type TypeScale, type TypeSize } from './sheet-size.ts';
 
 export interface PlacedColumn {
@@ -98,13 +98,15 @@ export function columnNeed(
   const box = { number: boxWidth(column.digits), clock: boxWidth(4), words: WORDS_WIDTH, tick: TICK_WIDTH }[
     column.write
   ];
+  const values = table.rows.map((row) => measuredWidth(row.cells[column.key]?.measured ?? null, scale));
+  const value = Math.max(0, ...values) + 2 * PADDING;
   const single = column.expect && headed ? textWidth(column.expect.text, scale.body) : 0;
-  const write = Math.max(box, label + 2 * PADDING, single + 2 * PADDING) + MEASURES_MM.line;
+  const write = Math.max(box, value, label + 2 * PADDING, single + 2 * PADDING) + MEASURES_MM.line;
   if (!column.expectsByRow) return { write, expect: 0 };
   const texts = table.rows.map((row) => row.cells[column.key]?.expect?.text ?? '');
   const widest = Math.max(textWidth('expect', scale.small), ...texts.map((text) => textWidth(text, scale.body)));
   return {
-    write: Math.max(box, textWidth('read', scale.small) + 2 * PADDING) + MEASURES_MM.line,
+    write: Math.max(box, value, textWidth('read', scale.small) + 2 * PADDING) + MEASURES_MM.line,
     expect: widest + 2 * PADDING,
   };
 }
@@ -112,7 +114,11 @@ export function columnNeed(
 function headWidth(table: ReadingTable, content: number, scale: TypeScale): number {
   const face = { words: scale.body, numbers: scale.body };
   const widest = Math.max(...table.rows.map((row) => lineWidth(row.head, face)));
-  const label = Math.max(...`${table.head.label} ${table.head.unit}`.split(' ').map((w) => textWidth(w, scale.small)));
+  const expects = table.columns.some((column) => column.expect !== null) ? textWidth('expect', scale.small) : 0;
+  const label = Math.max(
+    expects,
+    ...`${table.head.label} ${table.head.unit}`.split(' ').map((w) => textWidth(w, scale.small)),
+  );
   const blank = table.rows.some((row) => row.head.length === 0) ? BLANK_HEAD : 0;
   return Math.min(content * HEAD_MAXIMUM, Math.max(blank, widest + 2 * PADDING, label + 2 * PADDING) + 0.6);
 }

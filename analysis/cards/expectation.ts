@@ -15,14 +15,19 @@ import {
 import type { Expectation, Row } from './card.ts';
 import type { ColumnSeed } from './reading-columns.ts';
 
-/** Asked for each box: which table, column and row. */
-export type Expect = (box: { table: string; column: ColumnSeed; row: Row | null }) => Expectation | null;
+/** Asked for each box: which table, whether it is the card's first or a box of its own, column and row. */
+export type Expect = (box: {
+  table: string;
+  first: boolean;
+  column: ColumnSeed;
+  row: Row | null;
+}) => Expectation | null;
 
 /** One predicted reading of a card, SI. */
 export interface PredictedReading {
   /** glossary name */
   quantity: string;
-  /** title of the table it stands in; absent for every table and the boxes */
+  /** title of the table it stands in; absent for the card's first table and its single boxes */
   table?: string;
   /** words of the row's head, such as the minute; absent for every row */
   row?: string;
@@ -53,12 +58,12 @@ export const expectNothing: Expect = () => null;
  * @returns the answer for each box
  */
 export function expectFrom(predictions: CardPredictions): Expect {
-  return ({ table, column, row }) => {
+  return ({ table, first, column, row }) => {
     const head = row?.head.map((token) => (token.kind === 'text' ? token.text : '')).join('');
     const found = predictions.readings.find(
       (one) =>
         isSame(one.quantity, column.quantity) &&
-        (one.table === undefined || one.table === table) &&
+        (one.table === undefined ? first : one.table === table) &&
         (one.row === undefined || one.row === head) &&
         (one.what === undefined || one.what === column.label),
     );

@@ -16,6 +16,8 @@ export interface BoxReading {
 /** Figures written on the card itself need no number: only logs are listed. */
 const BY_HAND = 'written by hand';
 
+const MARKS_MEAN = '▲ above, ▼ below it.';
+
 /**
  * The card with its readings.
  * @param card the card as printed, object
@@ -31,8 +33,12 @@ export function flownCard(card: Card, readings: readonly BoxReading[]): Card {
     const source = sources.indexOf(reading.source);
     return { text: reading.text, outside: outsideOf(reading.value, expect), source: source < 0 ? null : source + 1 };
   };
+  const marked = (one: Card) =>
+    [...one.tables.flatMap((table) => table.rows.flatMap((row) => Object.values(row.cells))), ...one.boxes].some(
+      (cell) => cell.measured?.outside,
+    );
   const filled = (box: Box): Box => ({ ...box, measured: measured(box.key, box.expect) });
-  return {
+  const flown: Card = {
     ...card,
     tables: card.tables.map((table) => ({
       ...table,
@@ -51,6 +57,7 @@ export function flownCard(card: Card, readings: readonly BoxReading[]): Card {
     log: card.log.map(filled),
     sources,
   };
+  return marked(flown) ? { ...flown, expectNote: `${flown.expectNote} ${MARKS_MEAN}`.trim() } : flown;
 }
 
 /**

@@ -1,4 +1,5 @@
 /** How wide a text is and how many lines it takes, before a page exists. Never fewer lines than the browser sets. */
+import type { MeasuredText } from './card.ts';
 import { letterWidth } from './letter-widths.ts';
 import { ESTIMATED, type Line, MISSING } from './line.ts';
 import { pointsToMm } from './sheet-size.ts';
@@ -45,6 +46,19 @@ export function fitText(text: string, points: number, width: number, lines = 1):
   let kept = 0;
   while (kept < letters.length && fits(`${letters.slice(0, kept + 1).join('')}…`)) kept += 1;
   return `${letters.slice(0, kept).join('')}…`;
+}
+
+/**
+ * Width of a value written back into its box, with its mark and the number of its source.
+ * @param measured the value, or null for an empty box
+ * @param type letter heights: of the value, and of the source's number, points
+ * @returns mm, 0 for an empty box
+ */
+export function measuredWidth(measured: MeasuredText | null, type: { body: number; small: number }): number {
+  if (!measured) return 0;
+  const mark = measured.outside ? textWidth('▲', type.body) + 0.8 : 0;
+  const source = measured.source ? textWidth(String(measured.source), type.small) : 0;
+  return mark + textWidth(measured.text, type.body) + source;
 }
 
 interface Piece {

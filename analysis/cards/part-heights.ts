@@ -2,7 +2,7 @@
 import type { Box, Card, ReadingTable, Row } from './card.ts';
 import type { PlacedColumns } from './column-widths.ts';
 import { hasNumber, type Line, words } from './line.ts';
-import { linesIn, lineWidth, textWidth } from './measure-text.ts';
+import { linesIn, lineWidth, measuredWidth, textWidth } from './measure-text.ts';
 import { boxWidth, MEASURES_MM, pitchesOf, TYPE_SCALES, type TypeSize } from './sheet-size.ts';
 
 const { gap, tick, tickGap, stopBorder, stopPadding, boxHeight, line, stepNumber, stepGap } = MEASURES_MM;
@@ -164,7 +164,12 @@ export function boxLabelWidth(box: Box, content: number, type: TypeSize): number
   const scale = TYPE_SCALES[type];
   if (box.write === 'words') return content * 0.32;
   const unit = box.unit === '' ? 0 : textWidth(box.unit, scale.small) + 1.6;
-  return (content - 4) / 2 - boxWidth(box.write === 'clock' ? 4 : box.digits) - unit - 2;
+  return (content - 4) / 2 - singleBoxWidth(box, type) - unit - 2;
+}
+
+/** Width of a single box, mm: for its digits, or for what was written into it. */
+export function singleBoxWidth(box: Box, type: TypeSize): number {
+  return Math.max(boxWidth(box.write === 'clock' ? 4 : box.digits), measuredWidth(box.measured, TYPE_SCALES[type]) + 2);
 }
 
 /** Items one after the other, a new row where the next does not fit. */

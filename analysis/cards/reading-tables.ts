@@ -44,11 +44,11 @@ export function readingTables(
   const all = [...plans, ...moments.map(planFor)];
   const tables = all.flatMap((plan) => tablesOf(plan, ready.readings, airplane, facts));
   return {
-    tables: tables.map((table, i) => withExpectations({ ...table, key: `t${i + 1}` }, expect)),
+    tables: tables.map((table, i) => withExpectations({ ...table, key: `t${i + 1}` }, i === 0, expect)),
     boxes: once.flatMap((reading) =>
       columnsOf(reading, airplane, false).map((seed) => ({
         ...seed,
-        expect: expect({ table: '', column: seed, row: null }),
+        expect: expect({ table: '', first: true, column: seed, row: null }),
         measured: null,
       })),
     ),
@@ -95,13 +95,13 @@ function distinct(columns: readonly ColumnSeed[]): ColumnSeed[] {
 }
 
 /** Expectations that differ from row to row stand beside their boxes; one that holds for all stands once, above. */
-function withExpectations(table: ReadingTable, expect: Expect): ReadingTable {
+function withExpectations(table: ReadingTable, first: boolean, expect: Expect): ReadingTable {
   const columns = table.columns.map((column) => {
-    const byRow = table.rows.map((row) => expect({ table: table.title, column, row }));
+    const byRow = table.rows.map((row) => expect({ table: table.title, first, column, row }));
     const texts = new Set(byRow.map((one) => one?.text ?? ''));
-    const first = byRow[0] ?? null;
+    const whole = byRow[0] ?? null;
     const same = texts.size === 1;
-    return { column: { ...column, expect: same ? first : null, expectsByRow: !same }, byRow };
+    return { column: { ...column, expect: same ? whole : null, expectsByRow: !same }, byRow };
   });
   return {
     ...table,

@@ -92,7 +92,9 @@ function tableSections(
   const pitch = pitchesOf(type);
   const face = { words: TYPE_SCALES[type].note, numbers: TYPE_SCALES[type].note };
   const title = table.title === '' ? 0 : linesIn(words(table.title), face, content) * pitch.note + 0.8;
-  const note = index === 0 && card.expectNote !== '' ? pitch.small + 0.6 : 0;
+  const { small } = TYPE_SCALES[type];
+  const noteLines = linesIn(words(card.expectNote), { words: small, numbers: small }, content);
+  const note = index === 0 && card.expectNote !== '' ? noteLines * pitch.small + 0.6 : 0;
   const headed = (placed: PlacedColumns) =>
     MEASURES_MM.gap + title + placed.headHeight + placed.expectHeight + MEASURES_MM.line;
   const folded = placeInBlocks(table, content, type);
@@ -157,5 +159,5 @@ function missingHeight(card: Card, content: number, type: TypeSize): number {
 function sourcesHeight(card: Card, content: number, type: TypeSize): number {
   const scale = TYPE_SCALES[type];
   const face = { words: scale.small, numbers: scale.small };
-  return card.sources.reduce((sum, one) => sum + linesIn(words(`1  ${one}`), face, content) * pitchesOf(type).small, 0);
+  return card.sources.reduce((sum, one) => sum + linesIn(words(one), face, content - 4) * pitchesOf(type).small, 0);
 }

@@ -41,6 +41,14 @@ export function sheetsOf(card: Card, paper: Paper, type: TypeSize): Sheet[] {
       ],
       room,
     ),
+    // the clock is written where the steps are
+    deal(
+      [
+        [...before, ...after],
+        [...steps, ...log, ...readings],
+      ],
+      room,
+    ),
     deal(
       [
         [...before, ...steps],

@@ -12,10 +12,10 @@ import type {
 import {
   boxLabelWidth,
   boxRows,
-  boxWidth,
   MEASURES_MM,
   type PlacedColumns,
   rowHeight,
+  singleBoxWidth,
   type TypeSize,
 } from '../../analysis/cards/index.ts';
 import { lineParts, type TokenPart } from './line.view.ts';
@@ -144,11 +144,11 @@ export function boxesView(card: Card, from: number, to: number, content: number,
 }
 
 /** The clock and fuel boxes of the last sheet. */
-export function logView(card: Card) {
+export function logView(card: Card, options: PrintOptions) {
   return {
     template: 'cards/_log',
     boxes: card.log.map((box) => {
-      const width = box.write === 'words' ? LOG_WORDS : boxWidth(Math.max(3, box.digits));
+      const width = box.write === 'words' ? LOG_WORDS : singleBoxWidth(box, options.type);
       return boxView(box, `width:${millimetres(width)}mm`);
     }),
   };
@@ -160,7 +160,7 @@ function boxView(box: Box, size: string) {
 
 function boxSize(box: Box, content: number, type: TypeSize): string {
   if (box.write === 'words') return `max-width:${millimetres(content - boxLabelWidth(box, content, type))}mm`;
-  return `width:${millimetres(boxWidth(box.write === 'clock' ? 4 : box.digits))}mm`;
+  return `width:${millimetres(singleBoxWidth(box, type))}mm`;
 }
 
 export function millimetres(value: number): string {

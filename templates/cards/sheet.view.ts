@@ -97,7 +97,7 @@ function partView(card: Card, part: SheetPart, paper: Paper, options: PrintOptio
     case 'boxes':
       return boxesView(card, part.from, part.to, SHEETS[paper].content, options);
     case 'log':
-      return logView(card);
+      return logView(card, options);
     case 'sources':
       return { template: 'cards/_sources', sources: card.sources.map((text, i) => ({ n: i + 1, text })) };
   }

@@ -1,7 +1,6 @@
 /** A flight packet as one HTML document: briefing, cards, emergency sheet, return sheet. */
 import type { Packet, PacketPage, PacketPart, PacketSheet, Paper } from '../../analysis/cards/index.ts';
 import {
-  boxWidth,
   ENVELOPE_HEIGHT,
   fitText,
   hasNumber,
@@ -10,6 +9,7 @@ import {
   packetSheets,
   pitchesOf,
   SHEETS,
+  singleBoxWidth,
   TYPE_SCALES,
   textWidth,
   titleBlock,
@@ -117,8 +117,7 @@ function partView(part: PacketPart, content: number, options: PrintOptions) {
             unit: box.unit,
             write: box.write,
             wide: box.write === 'words',
-            size:
-              box.write === 'words' ? '' : `width:${millimetres(boxWidth(box.write === 'clock' ? 4 : box.digits))}mm`,
+            size: box.write === 'words' ? '' : `width:${millimetres(singleBoxWidth(box, options.type))}mm`,
             text: '',
             mark: '',
             source: '',

@@ -1,7 +1,16 @@
 /** Every card, on every paper form, measured in the browser it is printed with. */
 import type { Browser } from 'puppeteer';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { type Card, PAPERS, type Paper, packetOf, sheetsOf, type TypeSize } from '../../analysis/cards/index.ts';
+import {
+  type Card,
+  entryFields,
+  flownCard,
+  PAPERS,
+  type Paper,
+  packetOf,
+  sheetsOf,
+  type TypeSize,
+} from '../../analysis/cards/index.ts';
 import { CATALOGUE } from '../../analysis/catalogue/index.ts';
 import { planProgram } from '../../analysis/program/index.ts';
 import { cardsDocument } from '../../templates/cards/cards.view.ts';
@@ -101,6 +110,39 @@ describe('flight packets', () => {
       }
     }
   });
+});
+
+describe('flown cards', () => {
+  test.each(PAPERS)('%s: a value in every box, each out of its band, from many sources', async (paper) => {
+    const flown = ouzel.slice(40, 90).map((card) => {
+      const { tables, boxes } = entryFields(card);
+      const fields = [...tables.flatMap((table) => table.rows.flatMap((row) => row.fields)), ...boxes];
+      const banded = withBands(card);
+      return flownCard(
+        banded,
+        fields.map((field, i) => ({
+          key: field.key,
+          text: field.input === 'number' ? '−'.padEnd(Math.min(5, field.digits + 1), '8') : 'as seen',
+          value: field.input === 'number' ? -888 : null,
+          source: `engine monitor, stretch ${i % 12}, 12:03:10 to 12:33:10`,
+        })),
+      );
+    });
+    check(await measured(flown, paper, {}), 'normal');
+  });
+
+  /** Something expected in every single box and every column. */
+  function withBands(card: Card): Card {
+    const expect = { text: '88 ± 3', low: 85, high: 91, basis: 'run 1' };
+    return {
+      ...card,
+      tables: card.tables.map((table) => ({
+        ...table,
+        columns: table.columns.map((column) => ({ ...column, expect })),
+      })),
+      boxes: card.boxes.map((box) => ({ ...box, expect })),
+    };
+  }
 });
 
 describe('the person’s choices', () => {

@@ -107,8 +107,11 @@ export function measureSheets(page: Page): Promise<SheetMeasure[]> {
           (node) => node.nodeType === Node.TEXT_NODE && (node.textContent ?? '').trim() !== '',
         ),
       );
-      const flown = texts.filter((element) =>
-        element.closest('.stop, .steps, .strip b, .drill, td, th.head, th.group, th.run'),
+      // the number of a source is read at the desk
+      const flown = texts.filter(
+        (element) =>
+          element.tagName !== 'SUP' &&
+          element.closest('.stop, .steps, .strip b, .drill, td, th.head, th.group, th.run'),
       );
       const least = (elements: Element[]) => (elements.length === 0 ? null : Math.min(...elements.map(points)));
       const numbers = [...sheet.querySelectorAll('.stop b, .steps b, .drill b')].filter((element) =>
