@@ -139,7 +139,7 @@ function join(a: Piece, b: Piece): Piece {
   return { from: a.from, to: b.to, level: (a.level * a.n + b.level * b.n) / n, n, gapAfter: b.gapAfter };
 }
 
-// The level of a joined piece is its median. Its ends move inwards past samples that still belong to the move, or
+// The level of a joined piece is the mean of what lies about its median: finer than the recorder's step. Its ends move inwards past samples that still belong to the move, or
 // outwards, by less than a bin, over samples that a bin astride the move has hidden.
 function fitted(
   piece: Piece,
@@ -149,9 +149,11 @@ function fitted(
   right: number,
 ): SteadyLevel | null {
   const inside = Array.from({ length: piece.to - piece.from + 1 }, (_, i) => v[piece.from + i] ?? Number.NaN);
-  const level = median(inside);
-  const scatter = 1.4826 * median(inside.map((value) => Math.abs(value - level)));
-  const band = Math.max(words.tolerance(level), 3 * scatter);
+  const middle = median(inside);
+  const scatter = 1.4826 * median(inside.map((value) => Math.abs(value - middle)));
+  const band = Math.max(words.tolerance(middle), 3 * scatter);
+  const near = inside.filter((value) => Math.abs(value - middle) <= band);
+  const level = near.reduce((sum, value) => sum + value, 0) / near.length;
   const settled = (i: number) =>
     Math.abs(median([v[i - 1], v[i], v[i + 1]].map((x) => x ?? Number.NaN)) - level) <= band;
   const there = (i: number) => !Number.isNaN(v[i] ?? Number.NaN);
