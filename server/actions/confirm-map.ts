@@ -20,7 +20,7 @@ export async function confirmMap(
   const reading = await readStoredLog(desk, bookId, logId, checkedMap(map));
   if (reading.outcome.problems.some((one) => one.code === 'bad-map')) throw new InputProblem(reading.outcome.problems);
   const book = desk.shelf.open(bookId);
-  book.record({ kind: 'map-confirmed', log: logId, layout: reading.layout ?? '', map: reading.map }, by);
+  book.record({ kind: 'map-confirmed', log: logId, layout: reading.layout, map: reading.map }, by);
   return readStoredLog(desk, bookId, logId);
 }
 

@@ -12,8 +12,11 @@ import type { StoredLog } from '../book/book-state.ts';
 import { sha256Of } from '../book/documents.ts';
 import type { Desk } from '../desk.ts';
 
-/** Readings kept in memory, newest last. */
-const RECENT = 6;
+const MEGABYTE = 1024 * 1024;
+/** columns kept in memory, newest last; the newest is kept whatever its size */
+const MOST_IN_MEMORY = 256 * MEGABYTE;
+/** a larger reading is made again sooner than its copy is fetched from the disk */
+const MOST_ON_DISK = 64 * MEGABYTE;
 
 /**
  * @param folder the book's folder
@@ -35,19 +38,33 @@ export async function readCached(
 
   const file = join(folder, 'cache', `${key}.reading`);
   const outcome = (await fromDisk(file)) ?? (await readAndKeep());
-  recent.set(key, outcome);
-  for (const old of [...recent.keys()].slice(0, -RECENT)) recent.delete(old);
+  remember(recent, key, outcome);
   return outcome;
 
   async function readAndKeep(): Promise<ReadOutcome> {
     const options = { file: log.givenName, sha256: log.id, sizeBytes: log.size, ...(map ? { map } : {}) };
     const made = named(await desk.readLog(path, options, signal), log.name);
+    if (bytesOf(made) > MOST_ON_DISK) return made;
     mkdirSync(join(folder, 'cache'), { recursive: true });
     const temporary = `${file}.${process.pid}`;
     await writeFile(temporary, serialize(made));
     await rename(temporary, file);
     return made;
   }
+}
+
+function remember(recent: Map<string, ReadOutcome>, key: string, outcome: ReadOutcome): void {
+  recent.set(key, outcome);
+  let held = [...recent.values()].reduce((sum, one) => sum + bytesOf(one), 0);
+  for (const [old, one] of recent) {
+    if (held <= MOST_IN_MEMORY || old === key) return;
+    recent.delete(old);
+    held -= bytesOf(one);
+  }
+}
+
+function bytesOf({ table }: ReadOutcome): number {
+  return (table?.channels ?? []).reduce((sum, channel) => sum + channel.values.byteLength, 0);
 }
 
 /** The reading under the name the book knows the log by, which may differ from the one it was sent with. */

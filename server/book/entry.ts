@@ -53,7 +53,7 @@ export const happeningSchema = z.discriminatedUnion('kind', [
   z.object({
     kind: z.literal('map-confirmed'),
     log: sha256Schema,
-    layout: z.string(),
+    layout: z.string().nullable(),
     map: mapSchema.nullable(),
     ...undoes,
   }),

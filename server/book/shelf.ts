@@ -1,6 +1,6 @@
 /** The books in the data folder, opened when first asked for and held until the service stops. */
 import { randomBytes } from 'node:crypto';
-import { mkdirSync, readdirSync } from 'node:fs';
+import { mkdirSync, readdirSync, rmSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { InputProblem, problem } from '../../analysis/remarks/index.ts';
 import { BOOK_ID, type Book, isBook, openBookFolder } from './book.ts';
@@ -25,6 +25,7 @@ export interface Shelf {
  */
 export function openShelf(folder: string, now: () => Date): Shelf {
   mkdirSync(folder, { recursive: true });
+  sweepImports(folder, now());
   const held = new Map<string, Book>();
   const hold = (id: string) => {
     const book = held.get(id) ?? openBookFolder(join(folder, id), id, now);
@@ -55,4 +56,14 @@ export function openShelf(folder: string, now: () => Date): Shelf {
     },
   };
   return shelf;
+}
+
+const A_DAY = 24 * 3600 * 1000;
+
+/** What an import left behind that was killed; a younger one may still be in work in another process. */
+function sweepImports(folder: string, now: Date): void {
+  for (const name of readdirSync(folder).filter((one) => one.startsWith('.import-'))) {
+    const path = join(folder, name);
+    if (now.getTime() - statSync(path).mtimeMs > A_DAY) rmSync(path, { recursive: true, force: true });
+  }
 }

@@ -81,3 +81,15 @@ export function readingAnswer(reading: StoredReading, sampleSeconds?: number[]):
   const { outcome, ...about } = reading;
   return { ...about, report: { ...readReport(outcome, sampleSeconds) } };
 }
+
+export const tracesSchema = z.object({
+  traces: z.array(
+    z.object({
+      column: z.string(),
+      quantity: z.string().nullable(),
+      unit: z.string().nullable(),
+      x: z.array(z.number()),
+      y: z.array(z.number().nullable()),
+    }),
+  ),
+});

@@ -6,9 +6,10 @@ import { logOf } from '../../actions/log-of.ts';
 import { bringBack, putAway } from '../../actions/put-away.ts';
 import { readStoredLog } from '../../actions/read-stored-log.ts';
 import { receiveLog } from '../../actions/receive-log.ts';
+import { tracesOf } from '../../actions/traces-of.ts';
 import { storedLogSchema } from '../../book/book-state.ts';
 import { rawLogPlace } from '../../book/raw-logs.ts';
-import { readingAnswer, readingSchema } from './answers.ts';
+import { readingAnswer, readingSchema, tracesSchema } from './answers.ts';
 import { type Api, bookParams, bySchema, logParams, nothing, type Service } from './api.ts';
 
 const times = z
@@ -16,6 +17,16 @@ const times = z
   .regex(/^-?\d+(\.\d+)?(,-?\d+(\.\d+)?)*$/, 'seconds joined by commas')
   .transform((text) => text.split(',').map(Number))
   .optional();
+
+const tracesQuery = z.object({
+  columns: z
+    .union([z.string(), z.array(z.string())])
+    .transform((one) => [one].flat())
+    .optional(),
+  from: z.coerce.number().optional(),
+  to: z.coerce.number().optional(),
+  width: z.coerce.number().int().min(10).max(10_000).optional(),
+});
 
 export function logRoutes(api: Api, { desk }: Service): void {
   api.post(
@@ -46,6 +57,12 @@ export function logRoutes(api: Api, { desk }: Service): void {
     '/books/:book/logs/:log/map',
     { schema: { params: logParams, body: bySchema.extend({ map: z.unknown() }), response: { 200: readingSchema } } },
     async ({ params, body }) => readingAnswer(await confirmMap(desk, params.book, params.log, body.map, body)),
+  );
+
+  api.get(
+    '/books/:book/logs/:log/traces',
+    { schema: { params: logParams, querystring: tracesQuery, response: { 200: tracesSchema } } },
+    async ({ params, query }) => ({ traces: await tracesOf(desk, params.book, params.log, query) }),
   );
 
   api.get('/books/:book/logs/:log/raw', { schema: { params: logParams } }, async ({ params }, reply) => {

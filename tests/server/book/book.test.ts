@@ -1,7 +1,7 @@
 /** A book survives being killed, belongs to one process at a time, and is refused when it is newer than the program. */
 import { type ChildProcess, spawn } from 'node:child_process';
 import { once } from 'node:events';
-import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync, utimesSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { createBook } from '../../../server/actions/create-book.ts';
@@ -67,6 +67,19 @@ describe('a book whose process is killed', () => {
     openBookFolder(folder, 'next', now).close();
     expect(readdirSync(join(folder, 'logs/arriving'))).toEqual([]);
     expect(existsSync(join(folder, 'book.lock'))).toBe(false);
+  });
+});
+
+describe('an import that was killed', () => {
+  it('is swept after a day, not while it may be in work', () => {
+    const folder = temporaryFolder();
+    mkdirSync(join(folder, '.import-old'));
+    mkdirSync(join(folder, '.import-young'));
+    const day = 24 * 3600;
+    utimesSync(join(folder, '.import-old'), Date.now() / 1000 - day - 60, Date.now() / 1000 - day - 60);
+    const shelf = openShelf(folder, () => new Date());
+    expect(readdirSync(folder)).toEqual(['.import-young']);
+    expect(shelf.ids()).toEqual([]);
   });
 });
 

@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import * as z from 'zod';
 import { type AppForTests, appWithOuzel, fileBody } from '../app-for-tests.ts';
+import { plainReader } from '../plain-reader.ts';
 
 const received = z.object({
   log: z.object({ id: z.string(), name: z.string(), size: z.number() }),
@@ -72,5 +73,52 @@ describe('an uploaded log', () => {
     for (const log of ['..%2f..%2fbook.db', '%2e%2e', 'book.db', '0'.repeat(64)]) {
       expect((await app.ask({ url: `/api/books/${app.book}/logs/${log}/raw` })).statusCode).toBe(404);
     }
+  });
+});
+
+describe('a log that was read', () => {
+  const text = `Time,Coolant\n${Array.from({ length: 5000 }, (_, i) => `${i},${i === 2500 ? 130 : 80 + (i % 3)}`).join('\n')}\n`;
+  const map = { columns: { Coolant: { quantity: 'coolant-temperature', unit: 'degC' } } };
+
+  async function readable() {
+    const app = await appWithOuzel({ readLog: plainReader().read });
+    const { log } = received.parse((await send(app, 'run.csv', text)).json());
+    return { ...app, url: `/api/books/${app.book}/logs/${log.id}` };
+  }
+
+  it('gives its reading, samples at chosen times, and takes a map', async () => {
+    const { ask, url } = await readable();
+    expect((await ask({ url })).json()).toMatchObject({ mapFrom: 'none', report: { accepted: 'ask', rows: 5000 } });
+    const mapped = await ask({ method: 'PUT', url: `${url}/map`, payload: { map, who: 'Ines' } });
+    expect(mapped.json()).toMatchObject({ mapFrom: 'confirmed', map, report: { accepted: 'yes' } });
+    const sampled = (await ask({ url: `${url}?sample=0,2500` })).json();
+    expect(sampled).toMatchObject({ report: { channels: [{ samples: [{ t: 0 }, { t: 2500, value: 130 }] }] } });
+    expect((await ask({ url: `${url}?sample=soon` })).statusCode).toBe(400);
+    const bad = await ask({ method: 'PUT', url: `${url}/map`, payload: { map: { columns: { Coolant: 1 } } } });
+    expect([bad.statusCode, bad.json()]).toMatchObject([400, { problems: [{ code: 'bad-map' }] }]);
+  });
+
+  it('gives traces thinned to what can be seen, with every peak', async () => {
+    const { ask, url } = await readable();
+    const traces = z.object({
+      traces: z.array(z.object({ column: z.string(), x: z.array(z.number()), y: z.array(z.number().nullable()) })),
+    });
+    const all = traces.parse((await ask({ url: `${url}/traces?width=100` })).json()).traces[0];
+    expect(all?.x.length).toBeLessThan(500);
+    expect(Math.max(...(all?.y ?? []).map((one) => one ?? 0))).toBe(130);
+    const part = traces.parse((await ask({ url: `${url}/traces?columns=Coolant&from=10&to=20` })).json()).traces[0];
+    expect(part?.x.every((one) => one >= 9 && one <= 21)).toBe(true);
+    expect(traces.parse((await ask({ url: `${url}/traces?columns=Elsewhere` })).json()).traces).toEqual([]);
+  });
+
+  it('is read as a job', async () => {
+    const { ask, url, book } = await readable();
+    const payload = { deed: 'read-log', log: url.split('/').at(-1) };
+    const job = z
+      .object({ id: z.string() })
+      .parse((await ask({ method: 'POST', url: `/api/books/${book}/jobs`, payload })).json());
+    await ask({ url: `/api/jobs/${job.id}/events` });
+    const done = (await ask({ url: `/api/jobs/${job.id}` })).json();
+    expect(done).toMatchObject({ state: 'done', outcome: { accepted: 'ask', rows: 5000 } });
   });
 });
