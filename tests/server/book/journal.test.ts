@@ -19,7 +19,10 @@ describe('the journal', () => {
     expect(rows.map((row) => row.subject)).toEqual(['book', 'airplane', 'squawk:1']);
     expect(rows[0]?.prev).toBe('0'.repeat(64));
     expect(rows.slice(1).map((row) => row.prev)).toEqual(rows.slice(0, -1).map((row) => row.hash));
-    expect(rows.at(-1)).toMatchObject({ who: 'Ines Corbeau', at: '2031-05-04T06:00:03.000Z' });
+    expect(rows.at(-1)).toMatchObject({
+      who: 'Ines Corbeau',
+      at: expect.stringMatching(/^2031-05-04T06:00:\d\d\.000Z$/),
+    });
     expect(breaksIn(rows)).toEqual([]);
   });
 
