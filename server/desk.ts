@@ -2,6 +2,7 @@
 import type { ReadOptions, ReadOutcome } from '../analysis/logs/read-outcome.ts';
 import { openShelf, type Shelf } from './book/shelf.ts';
 import { type Jobs, openJobs } from './jobs.ts';
+import { readerFor } from './log-reader.ts';
 import { type Settings, settingsOf } from './settings.ts';
 
 /** Reads one log from the disk, in this thread or in a worker. */
@@ -21,13 +22,18 @@ export interface Desk {
 
 export interface DeskParts {
   settings?: Settings;
-  readLog: LogReader;
-  /** the clock; a test brings its own */
+  /** a test brings its own */
+  readLog?: LogReader;
+  /** the clock */
   now?: () => Date;
 }
 
 /** A desk over a data folder. */
-export function openDesk({ settings = settingsOf(), readLog, now = () => new Date() }: DeskParts): Desk {
+export function openDesk({
+  settings = settingsOf(),
+  readLog = readerFor(settings),
+  now = () => new Date(),
+}: DeskParts): Desk {
   const shelf = openShelf(settings.dataFolder, now);
   const jobs = openJobs();
   return {

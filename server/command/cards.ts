@@ -1,0 +1,97 @@
+/** `proveout cards`: cards of a program as a PDF. */
+import { writeFile } from 'node:fs/promises';
+import type { Paper, Selection } from '../../analysis/cards/index.ts';
+import { PAPERS } from '../../analysis/cards/sheet-size.ts';
+import { STAGES } from '../../analysis/catalogue/stage.ts';
+import { InputProblem, problem } from '../../analysis/remarks/index.ts';
+import { printCards } from '../actions/print-cards.ts';
+import { airplaneFrom } from './airplane-from.ts';
+import { printJson, printLines, readArguments, type Verb, WrongUsage } from './verb.ts';
+
+export const cards: Verb = {
+  help: `proveout cards AIRPLANE.json (--all | --flight N | --outing N | --stage S | --card ID) --out FILE.pdf
+  [--paper half-letter | a5 | letter-2up | a4-2up] [--json]
+
+Cards of an airplane's program, filled from its description. Give one choice of cards. Paper is half-letter unless
+said otherwise. "-" reads the airplane from standard input.
+`,
+  run: async (argv, io) => {
+    const { values, positionals } = readArguments(argv, {
+      all: { type: 'boolean' },
+      flight: { type: 'string' },
+      outing: { type: 'string' },
+      stage: { type: 'string' },
+      card: { type: 'string' },
+      paper: { type: 'string' },
+      out: { type: 'string' },
+    });
+    const [path, ...more] = positionals;
+    if (path === undefined || more.length > 0) throw new WrongUsage('one AIRPLANE.json is wanted.');
+    if (values.out === undefined) throw new WrongUsage('--out FILE.pdf is wanted.');
+    const selection = selectionFrom(values);
+    const paper = paperFrom(values.paper);
+    const airplane = await airplaneFrom(path, io);
+    const printed = await printOnce(airplane, selection, paper);
+    await write(values.out, printed.pdf);
+    const { sheets, pages } = printed;
+    const missing = printed.cards.flatMap((card) => card.missing.map((one) => ({ card: card.id, ...one })));
+    const ids = printed.cards.map((card) => card.id);
+    if (values.json) printJson(io, { file: values.out, paper, cards: ids, sheets, pages, missing });
+    else {
+      printLines(io, [
+        `${values.out}: ${ids.length} cards on ${sheets} sheets, ${pages} pages`,
+        ...missing.map((one) => `missing before ${one.card} can be flown: ${one.meaning} (${one.path})`),
+      ]);
+    }
+    return 0;
+  },
+};
+
+async function printOnce(airplane: Parameters<typeof printCards>[0]['airplane'], selection: Selection, paper: Paper) {
+  const { openPrinter } = await import('../printing/print.ts');
+  const printer = openPrinter();
+  try {
+    return await printCards({ airplane, revision: null, selection, paper }, {}, printer);
+  } finally {
+    await printer.close();
+  }
+}
+
+interface Choice {
+  all?: boolean | undefined;
+  flight?: string | undefined;
+  outing?: string | undefined;
+  stage?: string | undefined;
+  card?: string | undefined;
+}
+
+function selectionFrom({ all, flight, outing, stage, card }: Choice): Selection {
+  const given = [all, flight, outing, stage, card].filter((one) => one !== undefined);
+  if (given.length !== 1) throw new WrongUsage('one of --all, --flight, --outing, --stage, --card is wanted.');
+  if (flight !== undefined) return { kind: 'flight', number: wholeNumber('--flight', flight) };
+  if (outing !== undefined) return { kind: 'outing', number: wholeNumber('--outing', outing) };
+  if (card !== undefined) return { kind: 'card', id: card };
+  if (stage === undefined) return { kind: 'all' };
+  const known = STAGES.find((one) => one === stage);
+  if (!known) throw new WrongUsage(`there is no stage "${stage}"; there are ${STAGES.join(', ')}.`);
+  return { kind: 'stage', stage: known };
+}
+
+function wholeNumber(option: string, text: string): number {
+  if (!/^[1-9]\d{0,3}$/.test(text)) throw new WrongUsage(`${option} wants a number, not "${text}".`);
+  return Number(text);
+}
+
+function paperFrom(text = 'half-letter'): Paper {
+  const known = PAPERS.find((one) => one === text);
+  if (!known) throw new WrongUsage(`there is no paper "${text}"; there are ${PAPERS.join(', ')}.`);
+  return known;
+}
+
+async function write(path: string, bytes: Uint8Array): Promise<void> {
+  try {
+    await writeFile(path, bytes);
+  } catch (error) {
+    throw new InputProblem([problem('unwritable-file', `${path} could not be written: ${String(error)}.`)]);
+  }
+}
