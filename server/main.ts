@@ -16,6 +16,8 @@ Opens the service on this computer (127.0.0.1) and prints its address. Ctrl-C st
 
 export interface Started {
   address: string;
+  /** what the person is told */
+  says: string[];
   close(): Promise<void>;
 }
 
@@ -31,8 +33,10 @@ export async function main(argv: string[], out: Writable = process.stdout, err: 
     return options === 'help' ? 0 : 2;
   }
   try {
-    const started = await start(options, out);
-    await stopSignal(() => started.close());
+    const { says, close } = await start(options);
+    const stopped = await onStopSignal(close);
+    out.write(`${says.join('\n')}\n`);
+    await stopped.wait;
     return 0;
   } catch (error) {
     if (!(error instanceof InputProblem)) throw error;
@@ -48,7 +52,7 @@ export interface ServeOptions {
 }
 
 /** Start and go on; the caller stops it. */
-export async function start({ port, data, host }: ServeOptions, out: Writable): Promise<Started> {
+export async function start({ port, data, host }: ServeOptions): Promise<Started> {
   const settings = settingsOf({
     ...(data === undefined ? {} : { dataFolder: resolve(data) }),
     ...(host === undefined ? {} : { host }),
@@ -63,12 +67,15 @@ export async function start({ port, data, host }: ServeOptions, out: Writable): 
   const desk = openDesk({ settings });
   try {
     const made = await layOutDemo(desk);
-    if (made.length > 0) out.write(`First run: the demo airplanes ${made.join(' and ')} are ready.\n`);
     const app = await buildApp(desk);
     const address = await listen(app, port);
-    out.write(`Proveout is open at ${address}\nBooks are kept in ${settings.dataFolder}\n`);
-    if (!isLoopback(settings.host)) out.write('Others on this network can reach it: there is no password.\n');
-    return { address, close: app.close };
+    const says = [
+      ...(made.length > 0 ? [`First run: the demo airplanes ${made.join(' and ')} are ready.`] : []),
+      `Proveout is open at ${address}`,
+      `Books are kept in ${settings.dataFolder}`,
+      ...(isLoopback(settings.host) ? [] : ['Others on this network can reach it: there is no password.']),
+    ];
+    return { address, says, close: app.close };
   } catch (error) {
     await desk.close();
     throw error;
@@ -100,14 +107,15 @@ function readOptions(argv: string[]): ServeOptions | 'help' | 'wrong' {
   }
 }
 
-/** Wait for Ctrl-C or a request to stop, then close; a second one stops at once. */
-async function stopSignal(close: () => Promise<void>): Promise<void> {
+/** Close on Ctrl-C or a request to stop, a second one stops at once; the handler stands once this resolves. */
+async function onStopSignal(close: () => Promise<void>): Promise<{ wait: Promise<void> }> {
   const { default: closeWithGrace } = await import('close-with-grace');
-  await new Promise<void>((resolve) => {
+  const wait = new Promise<void>((resolve) => {
     closeWithGrace({ delay: 15_000 }, async ({ err }) => {
       if (err) process.stderr.write(`${err.stack ?? err.message}\n`);
       await close();
       resolve();
     });
   });
+  return { wait };
 }

@@ -6,4 +6,4 @@ setUp({ browser: 'wanted' });
 const { register } = await import('tsx/esm/api');
 register();
 const { main } = await import('./main.ts');
-await main(process.argv.slice(2));
+process.exitCode = await main(process.argv.slice(2));
