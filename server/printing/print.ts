@@ -1,4 +1,5 @@
 /** HTML to PDF: tagged, with an outline from its headings, on the paper its style sheet names. */
+import type { Page } from 'puppeteer';
 import { openPrintingBrowser, type PrintingBrowser } from './browser.ts';
 import { openPrintQueue, type PrintQueue } from './queue.ts';
 
@@ -35,7 +36,7 @@ export function openPrinter(parts: { browser?: PrintingBrowser; queue?: PrintQue
         () =>
           browser.withPage(async (page) => {
             onProgress?.('setting the pages');
-            await page.setContent(html, { waitUntil: 'load', timeout: LIMIT_MS });
+            await setPages(page, html);
             onProgress?.('writing the PDF');
             return await page.pdf({
               preferCSSPageSize: true,
@@ -50,6 +51,17 @@ export function openPrinter(parts: { browser?: PrintingBrowser; queue?: PrintQue
       ),
     close: () => browser.close(),
   };
+}
+
+/**
+ * Put a document into a page, its typefaces loaded: sheets out of sight have asked for none yet, and a page printed
+ * before they are there would be set in another face, at other widths.
+ * @param page a fresh page
+ * @param html the document, text
+ */
+export async function setPages(page: Page, html: string): Promise<void> {
+  await page.setContent(html, { waitUntil: 'load', timeout: LIMIT_MS });
+  await page.evaluate('Promise.all([...document.fonts].map((face) => face.load())).then(() => true)');
 }
 
 let shared: Printer | undefined;

@@ -5,6 +5,7 @@ import { type Airplane, readAirplane } from '../../analysis/airplane/index.ts';
 import { type Card, fillCard, SHEETS, sheetsOf } from '../../analysis/cards/index.ts';
 import { applicable, CATALOGUE } from '../../analysis/catalogue/index.ts';
 import { openPrintingBrowser } from '../../server/printing/browser.ts';
+import { setPages } from '../../server/printing/print.ts';
 import { cardsHtml } from '../../templates/cards/cards.view.ts';
 
 const PAPER = 'half-letter';
@@ -35,14 +36,14 @@ export async function benchPrinting(): Promise<PrintingFigures> {
     const blank = blankPages(sheets);
     const print = (document: string) =>
       browser.withPage(async (page) => {
-        await page.setContent(document, { waitUntil: 'load' });
+        await setPages(page, document);
         return await page.pdf({ preferCSSPageSize: true, printBackground: true, tagged: true, outline: true });
       });
     // every sheet laid out, also those out of sight
     const allInSight = html.replace('</style>', '.sheet{content-visibility:visible}</style>');
     const layout = () =>
       browser.withPage(async (page) => {
-        await page.setContent(allInSight, { waitUntil: 'load' });
+        await setPages(page, allInSight);
         return await page.evaluate('document.body.getBoundingClientRect().height');
       });
     await print(html);

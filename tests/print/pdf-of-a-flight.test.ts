@@ -91,10 +91,11 @@ describe('the document', () => {
       name.replace(/^[A-Z]+\+/, ''),
     );
     expect(names.length).toBeGreaterThan(0);
-    for (const name of names) expect(name).toMatch(/^(B612|DejaVu)/);
+    // no letter of these cards is missing from it: the fallback face would be a sign that it was not loaded in time
+    for (const name of names) expect(name).toMatch(/^B612/);
     const listed = tool('pdffonts', pdf);
     const lines = (listed ?? '').split('\n').slice(2).filter(Boolean);
-    for (const line of lines) expect(line).toMatch(/^[A-Z]*\+?(B612|DejaVu).*yes/);
+    for (const line of lines) expect(line).toMatch(/^[A-Z]*\+?B612.*yes/);
   });
 
   test('it is tagged, in English, with a title', async () => {
@@ -135,6 +136,20 @@ describe('the document', () => {
     const first = await printCards(flight('a5'), {}, printer);
     const second = await printCards(flight('a5'), {}, printer);
     expect(bare(second.pdf)).toBe(bare(first.pdf));
+  });
+
+  test('printed many times while the machine is busy, it is the same each time', async () => {
+    const busy = setInterval(() => {
+      const until = performance.now() + 15;
+      while (performance.now() < until);
+    }, 20);
+    try {
+      const lengths = new Set<number>();
+      for (let i = 0; i < 12; i++) lengths.add((await printCards(flight('a5'), {}, printer)).pdf.length);
+      expect(lengths.size).toBe(1);
+    } finally {
+      clearInterval(busy);
+    }
   });
 
   test('the preview is the document that is printed', async () => {
