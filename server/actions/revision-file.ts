@@ -7,7 +7,7 @@ import type { Desk } from '../desk.ts';
 export function revisionFile(desk: Desk, bookId: string, revision?: number): unknown {
   const book = desk.shelf.open(bookId);
   if (revision === undefined) return airplaneOf(book).file;
-  const file = airplaneAt(book, revision);
-  if (file === undefined) throw new InputProblem([problem('not-found', `There is no revision ${revision}.`)]);
-  return file;
+  const stored = airplaneAt(book, revision);
+  if (!stored) throw new InputProblem([problem('not-found', `There is no revision ${revision}.`)]);
+  return stored.file;
 }

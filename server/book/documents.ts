@@ -30,6 +30,26 @@ export function documentOf(database: Database, sha256: string): unknown {
   return JSON.parse(row.json);
 }
 
+/** Documents of one kind kept as understood. */
+const KEPT = 300;
+
+/**
+ * A way to understand documents of one kind, each once: its hash names its text, so its meaning cannot change.
+ * @param read from JSON to meaning
+ * @returns gives the meaning of a document, shared by all who ask: not to be changed
+ */
+export function understanding<T>(read: (json: unknown) => T): (database: Database, sha256: string) => T {
+  const known = new Map<string, T>();
+  return (database, sha256) => {
+    const before = known.get(sha256);
+    if (before !== undefined) return before;
+    const made = read(documentOf(database, sha256));
+    known.set(sha256, made);
+    for (const old of [...known.keys()].slice(0, -KEPT)) known.delete(old);
+    return made;
+  };
+}
+
 /** All documents, for the export. */
 export function allDocuments(database: Database): { sha256: string; json: string }[] {
   return database.all(rowSchema, 'SELECT * FROM document ORDER BY sha256');

@@ -1,10 +1,12 @@
 /** The parts of a book's state that its tables and documents give by themselves. */
-import { readAirplane } from '../../analysis/airplane/index.ts';
+import { type Airplane, readAirplane } from '../../analysis/airplane/index.ts';
 import { InputProblem, problem } from '../../analysis/remarks/index.ts';
 import type { Book } from './book.ts';
 import type { HoursLedger, Squawk, StoredAirplane, StoredLog } from './book-state.ts';
 import * as rows from './current-state.ts';
-import { documentOf } from './documents.ts';
+import { understanding } from './documents.ts';
+
+const descriptionIn = understanding((file) => ({ file, ...readAirplane(file) }));
 
 /**
  * The airplane of a book at its newest revision.
@@ -14,10 +16,10 @@ export function airplaneOf(book: Book): StoredAirplane {
   const all = rows.revisions(book.database);
   const newest = all.at(-1);
   if (!newest) throw new InputProblem([problem('not-found', 'This book holds no airplane yet.')]);
-  const file = documentOf(book.database, newest.document);
-  const { airplane, problems } = readAirplane(file);
+  const { file, airplane, problems } = descriptionIn(book.database, newest.document);
   return {
-    file,
+    // a form may change it before it is saved
+    file: structuredClone(file),
     parsed: airplane,
     problems,
     revision: newest.number,
@@ -25,10 +27,10 @@ export function airplaneOf(book: Book): StoredAirplane {
   };
 }
 
-/** The airplane's description as it was at a revision; undefined when there is no such revision. */
-export function airplaneAt(book: Book, revision: number): unknown {
+/** The airplane as it was at a revision; undefined when there is no such revision. */
+export function airplaneAt(book: Book, revision: number): { file: unknown; airplane: Airplane | null } | undefined {
   const row = rows.revisions(book.database).find((one) => one.number === revision);
-  return row && documentOf(book.database, row.document);
+  return row && descriptionIn(book.database, row.document);
 }
 
 /** The logs of a book, without those put away. */

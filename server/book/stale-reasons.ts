@@ -2,7 +2,7 @@
  * Why a result no longer stands: its method changed, a configuration value it read changed, the change table asks for
  * its test again, or the calibration under it was taken back.
  */
-import { type Airplane, readAirplane } from '../../analysis/airplane/index.ts';
+import type { Airplane } from '../../analysis/airplane/index.ts';
 import type { Touched } from '../../analysis/program/index.ts';
 import type { Result } from '../../analysis/results/index.ts';
 import type { Book } from './book.ts';
@@ -31,7 +31,7 @@ async function byAirplane(book: Book, row: rows.ResultRow, { provenance }: Resul
   const revision = provenance.configurationRevision;
   const now = airplaneOf(book);
   if (revision === null || revision === now.revision) return [];
-  const before = readAirplane(airplaneAt(book, revision)).airplane;
+  const before = airplaneAt(book, revision)?.airplane ?? null;
   const read = changedPaths(row.reads, before, now.parsed);
   const reasons = read.map((path) => `The airplane's ${path} has changed since revision ${revision}.`);
   if (!before || !now.parsed) return reasons;

@@ -4,8 +4,10 @@ import { resultSchema } from '../../analysis/results/index.ts';
 import type { Book } from './book.ts';
 import type { StoredResult } from './book-state.ts';
 import * as rows from './current-state.ts';
-import { documentOf } from './documents.ts';
+import { understanding } from './documents.ts';
 import { staleReasons } from './stale-reasons.ts';
+
+const resultIn = understanding((json) => resultSchema.parse(json));
 
 /** All results but those put away, oldest first. */
 export async function storedResults(book: Book): Promise<StoredResult[]> {
@@ -31,7 +33,7 @@ function logNames(book: Book): Map<string, string> {
 }
 
 async function storedResult(book: Book, row: rows.ResultRow, names: Map<string, string>): Promise<StoredResult> {
-  const result = resultSchema.parse(documentOf(book.database, row.document));
+  const result = resultIn(book.database, row.document);
   const stale = row.decision === 'repeat' ? [] : await staleReasons(book, row, result);
   return {
     number: row.number,
