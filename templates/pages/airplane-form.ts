@@ -1,0 +1,218 @@
+/** A section of the airplane's description as a form: groups of fields, with what was typed and what is wrong with it. */
+import { QUANTITIES, quantityOf, unitOf } from '../../analysis/units/index.ts';
+import {
+  choiceField,
+  type FieldPart,
+  type FieldWords,
+  optionsOf,
+  statedField,
+  textField,
+  tickField,
+  ticksField,
+} from '../parts/field.view.ts';
+import { isObject, valueAt } from '../words/json-path.ts';
+import { nameInWords, sentence } from '../words/list.ts';
+import { appliesTo } from './airplane-applies.ts';
+import { airplaneShape, type Field, type Option, type Shape, type StatedShape, unitOptions } from './airplane-shape.ts';
+import { choiceOf, hintOf, labelOf, oneOf, SECTIONS } from './airplane-words.ts';
+
+/** What was posted, by field name. */
+export type Typed = ReadonlyMap<string, readonly string[]>;
+
+export interface FieldProblem {
+  path: string;
+  message: string;
+}
+
+export interface FormGroup {
+  title: string;
+  hint: string;
+  fields: FieldPart[];
+  /** path of this entry of a list, where it can be taken out */
+  remove: string;
+  /** what to add to the list that ends here: path and words, with choices where the entry has a name of its own */
+  add: { path: string; text: string; names: Option[] } | null;
+}
+
+interface Making {
+  json: unknown;
+  typed: Typed;
+  problems: readonly FieldProblem[];
+  groups: FormGroup[];
+}
+
+/**
+ * The form of a section.
+ * @param section id in SECTIONS, text
+ * @param json the description as it stands, with what was typed so far
+ * @param typed what was posted, kept as it was typed
+ * @param problems what is wrong with it, by path
+ */
+export function sectionForm(
+  section: string,
+  json: unknown,
+  typed: Typed = new Map(),
+  problems: readonly FieldProblem[] = [],
+): FormGroup[] {
+  const keys = SECTIONS.find((one) => one.id === section)?.keys ?? [];
+  const making: Making = { json, typed, problems, groups: [] };
+  const plain = openGroup(making, '', '');
+  for (const field of airplaneShape().filter((one) => keys.includes(one.key))) {
+    const isTop = field.shape.is === 'group' && keys.length === 1;
+    if (isTop && field.shape.is === 'group') addFields(field.shape.fields, field.key, plain, making);
+    else addField(field, field.key, plain, making);
+  }
+  return making.groups.filter((one) => one.fields.length > 0 || one.add !== null);
+}
+
+function addFields(fields: readonly Field[], path: string, group: FormGroup, making: Making): void {
+  for (const field of fields) addField(field, `${path}.${field.key}`, group, making);
+}
+
+function addField(field: Field, path: string, group: FormGroup, making: Making): void {
+  const { shape } = field;
+  if (!appliesTo(path, (at) => valueAt(making.json, at))) return;
+  if (shape.is === 'group') addFields(shape.fields, path, openGroup(making, labelOf(path), hintOf(path)), making);
+  else if (shape.is === 'fitted') addFitted(shape.fields, path, making);
+  else if (shape.is === 'list') addList(shape.fields, path, making);
+  else if (shape.is === 'named') addNamed(shape.fields, path, making);
+  else if (shape.is === 'variants') addVariants(shape, path, making);
+  else group.fields.push(leafField(field, shape, path, making));
+}
+
+function addFitted(fields: readonly Field[], path: string, making: Making): void {
+  const isFitted = isObject(valueAt(making.json, path));
+  const own = openGroup(making, labelOf(path), hintOf(path));
+  own.fields.push(tickField(wordsFor(path, making, 'Fitted'), isFitted));
+  if (isFitted) addFields(fields, path, own, making);
+}
+
+function addList(fields: readonly Field[], path: string, making: Making): void {
+  const value = valueAt(making.json, path);
+  const count = Array.isArray(value) ? value.length : 0;
+  for (let i = 0; i < count; i++) {
+    const own = openGroup(making, `${sentence(oneOf(path))} ${i + 1}`, i === 0 ? hintOf(path) : '');
+    own.remove = `${path}.${i}`;
+    addFields(fields, `${path}.${i}`, own, making);
+  }
+  const end = openGroup(making, count === 0 ? labelOf(path) : '', count === 0 ? hintOf(path) : '');
+  end.add = { path, text: `Add a ${oneOf(path)}`, names: [] };
+}
+
+function addNamed(fields: readonly Field[], path: string, making: Making): void {
+  const value = valueAt(making.json, path);
+  const names = isObject(value) ? Object.keys(value) : [];
+  for (const name of names) {
+    const own = openGroup(making, `${labelOf(path)}: ${nameInWords(name).toLowerCase()}`, '');
+    own.remove = `${path}.${name}`;
+    addFields(fields, `${path}.${name}`, own, making);
+  }
+  const free = QUANTITIES.filter((one) => !names.includes(one.name));
+  const end = openGroup(making, labelOf(path), hintOf(path));
+  end.add = {
+    path,
+    text: `Add a ${oneOf(path)}`,
+    names: free.map((one) => ({ value: one.name, text: nameInWords(one.name) })),
+  };
+}
+
+function addVariants(shape: Extract<Shape, { is: 'variants' }>, path: string, making: Making): void {
+  const own = openGroup(making, labelOf(path), hintOf(path));
+  const by = `${path}.${shape.by}`;
+  const chosen = String(valueAt(making.json, by) ?? [...shape.variants.keys()][0] ?? '');
+  const options = [...shape.variants.keys()].map((value) => ({ value, text: choiceOf(by, value, value) }));
+  own.fields.push(choiceField(wordsFor(by, making), options, chosen));
+  addFields(shape.variants.get(chosen) ?? [], path, own, making);
+}
+
+type Leaf = Exclude<Shape, { is: 'group' | 'fitted' | 'list' | 'named' | 'variants' }>;
+
+function leafField(field: Field, shape: Leaf, path: string, making: Making): FieldPart {
+  const words = wordsFor(path, making, undefined, field.required);
+  const value = valueAt(making.json, path) ?? field.fallback;
+  const text = typedAt(making, path) ?? (typeof value === 'string' || typeof value === 'number' ? String(value) : '');
+  switch (shape.is) {
+    case 'tick':
+      return tickField(words, value === true);
+    case 'choice':
+      return choiceField(words, choices(shape, path, field), typeof value === 'string' ? value : '');
+    case 'ticks':
+      return ticksField(words, shape.options, Array.isArray(value) ? value.map(String) : []);
+    case 'words':
+      return textField(words, typedAt(making, path) ?? (Array.isArray(value) ? value.map(String).join(', ') : ''));
+    case 'number':
+      return textField(words, text, { number: true });
+    case 'text':
+      return accuracyUnits(path, words, text) ?? textField(words, text, { long: shape.long });
+    case 'stated':
+      return statedLeaf(words, shape, path, making);
+  }
+}
+
+function choices(shape: Extract<Shape, { is: 'choice' }>, path: string, field: Field): Option[] {
+  const options = shape.options.map(({ value, text }) => ({ value, text: choiceOf(path, value, text) }));
+  if (shape.orNone) return [{ value: '', text: 'none' }, ...options];
+  return field.required || field.fallback !== undefined ? options : [{ value: '', text: 'not stated' }, ...options];
+}
+
+/** The unit of an accuracy is one of the channel's own; a temperature's is a difference. */
+function accuracyUnits(path: string, words: FieldWords, text: string): FieldPart | undefined {
+  const name = /^instruments\.accuracy\.([^.]+)\.unit$/.exec(path)?.[1];
+  const quantity = name === undefined ? undefined : quantityOf(name);
+  if (!quantity) return undefined;
+  const dimension = quantity.dimension === 'temperature' ? 'temperature-difference' : quantity.dimension;
+  return choiceField(words, unitOptions([dimension]), text);
+}
+
+const STATUSES: readonly Option[] = [
+  { value: 'estimated', text: 'estimated' },
+  { value: 'designer', text: 'designer’s or maker’s figure' },
+  { value: 'measured', text: 'measured in this airplane' },
+];
+const SCALES: readonly Option[] = ['IAS', 'CAS', 'TAS'].map((value) => ({ value, text: value }));
+
+function statedLeaf(words: FieldWords, shape: StatedShape, path: string, making: Making): FieldPart {
+  const at = (key: string) => {
+    const value = valueAt(making.json, `${path}.${key}`);
+    return typedAt(making, `${path}.${key}`) ?? (value === undefined ? '' : String(value));
+  };
+  const unit = at('unit');
+  const statuses = shape.needsStatus ? STATUSES : [{ value: '', text: 'not said' }, ...STATUSES];
+  return statedField(words, {
+    value: at('value'),
+    half: at('u95'),
+    source: at('source'),
+    needsSource: shape.needsSource,
+    units: optionsOf(shape.units, unit === '' ? preferredUnit(path, shape, making) : unit),
+    statuses: optionsOf(statuses, at('status')),
+    scales: shape.hasScale ? optionsOf(SCALES, at('scale') || 'IAS') : [],
+  });
+}
+
+/** The unit a new figure starts with: the one the instruments show, where it is among those offered. */
+function preferredUnit(path: string, shape: StatedShape, making: Making): string {
+  const shown = valueAt(making.json, 'instruments.units');
+  const units = isObject(shown) ? Object.values(shown).map(String) : [];
+  const dimension = unitOf(shape.units[0]?.value ?? '1').dimension;
+  if (dimension === 'temperature-difference') return units.includes('degF') ? 'dF' : 'dC';
+  const ofPath =
+    path.startsWith('loading.') && dimension === 'length' ? valueAt(making.json, 'instruments.units.arm') : '';
+  if (typeof ofPath === 'string' && ofPath !== '') return ofPath;
+  return shape.units.find((one) => units.includes(one.value))?.value ?? shape.units[0]?.value ?? '';
+}
+
+function wordsFor(path: string, making: Making, label = labelOf(path), required = false): FieldWords {
+  const own = making.problems.filter((one) => one.path === path || one.path.startsWith(`${path}.`));
+  const wrong = own.map((one) => one.message).join(' ');
+  return { name: path, label, hint: hintOf(path), wrong, required };
+}
+
+function typedAt(making: Making, path: string): string | undefined {
+  return making.typed.get(path)?.at(-1);
+}
+
+function openGroup(making: Making, title: string, hint: string): FormGroup {
+  const group: FormGroup = { title, hint, fields: [], remove: '', add: null };
+  making.groups.push(group);
+  return group;
+}
