@@ -5,10 +5,11 @@
 import type { Airplane } from '../../analysis/airplane/index.ts';
 import type { ReadOutcome, ReadQuestion } from '../../analysis/logs/read-outcome.ts';
 import type { Reduction } from '../../analysis/reductions/index.ts';
-import { InputProblem, problem } from '../../analysis/remarks/index.ts';
+import { InputProblem, type Problem, problem } from '../../analysis/remarks/index.ts';
 import { type Result, resultSchema } from '../../analysis/results/index.ts';
 import { type SegmentEdit, segmentEditsSchema } from '../../analysis/segments/index.ts';
 import { traceReads } from '../book/trace-reads.ts';
+import { alignLogs } from './align-logs.ts';
 
 export interface ToReduce {
   kind: string;
@@ -24,26 +25,32 @@ export interface ToReduce {
   shifts?: Record<string, number>;
 }
 
+/** A question of one of the logs. */
+export interface AskedQuestion extends ReadQuestion {
+  file: string;
+}
+
 export type Reduced =
   | { answer: 'result'; result: Result; reads: string[] }
-  | { answer: 'questions'; questions: ReadQuestion[] };
+  | { answer: 'questions'; questions: AskedQuestion[] };
 
 /**
  * @throws InputProblem for an unknown kind, a log that cannot be read, points or options that do not fit
  */
 export async function reduceRecording(given: ToReduce): Promise<Reduced> {
   const reduction = await knownReduction(given.kind);
-  const unreadable = given.outcomes.flatMap((outcome) => (outcome.accepted === 'no' ? outcome.problems : []));
+  const unreadable = given.outcomes.flatMap((outcome) => (outcome.accepted === 'no' ? problemsOf(outcome) : []));
   if (unreadable.length > 0) throw new InputProblem(unreadable);
   const questions = given.outcomes.flatMap((outcome) => questionsFor(reduction, outcome));
   if (questions.length > 0) return { answer: 'questions', questions };
 
-  const { recordingOf } = await import('../../analysis/logs/index.ts');
   const traced = given.airplane && traceReads(given.airplane);
   const tables = given.outcomes.flatMap((outcome) => outcome.table ?? []);
+  const aligned = tables.length > 0 ? await alignLogs(tables, given.shifts) : undefined;
+  if (aligned && 'questions' in aligned) return { answer: 'questions', questions: aligned.questions };
   const { points, segments, options, calibration, configurationRevision } = given;
   const result = reduction.reduce({
-    ...(tables.length > 0 ? { recording: recordingOf(tables) } : {}),
+    ...(aligned ? { recording: aligned.recording } : {}),
     ...(traced ? { airplane: traced.watched } : {}),
     ...(points === undefined ? {} : { points }),
     ...(segments ? { segments } : {}),
@@ -78,9 +85,16 @@ export function checkedSegments(json: unknown): SegmentEdit[] {
   );
 }
 
+/** Problems of a log among several: which one it is stands in each. */
+function problemsOf({ file, problems }: ReadOutcome): Problem[] {
+  return problems.map((one) => ({ ...one, message: `${file}: ${one.message}`, where: { ...one.where, file } }));
+}
+
 /** Open questions that this reduction would have to guess at: about time, about all, or about a quantity it uses. */
-function questionsFor(reduction: Reduction, outcome: ReadOutcome): ReadQuestion[] {
+function questionsFor(reduction: Reduction, { file, questions }: ReadOutcome): AskedQuestion[] {
   const used = new Set([...reduction.needs, ...reduction.uses, 'time', 'all']);
   const base = (quantity: string) => quantity.replace(/#\d+$/, '');
-  return outcome.questions.filter((one) => one.concerns.some((what) => used.has(what) || used.has(base(what))));
+  return questions
+    .filter((one) => one.concerns.some((what) => used.has(what) || used.has(base(what))))
+    .map((one) => ({ ...one, file }));
 }

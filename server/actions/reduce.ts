@@ -1,5 +1,5 @@
 /** Reduce logs and written figures of a book to a result, and keep it as a proposal. */
-import type { ReadOutcome, ReadQuestion } from '../../analysis/logs/read-outcome.ts';
+import type { ReadOutcome } from '../../analysis/logs/read-outcome.ts';
 import type { SegmentEdit } from '../../analysis/segments/index.ts';
 import type { StoredResult } from '../book/book-state.ts';
 import { nextNumber } from '../book/current-state.ts';
@@ -8,7 +8,13 @@ import { airplaneOf } from '../book/read-state.ts';
 import { storedResults } from '../book/stored-results.ts';
 import type { Desk } from '../desk.ts';
 import { readStoredLog } from './read-stored-log.ts';
-import { checkedSegments, knownReduction, type Reduced, reduceRecording } from './reduce-recording.ts';
+import {
+  type AskedQuestion,
+  checkedSegments,
+  knownReduction,
+  type Reduced,
+  reduceRecording,
+} from './reduce-recording.ts';
 import { resultOf } from './result-of.ts';
 
 export interface ReduceRequest {
@@ -30,7 +36,7 @@ export interface ReduceRequest {
 
 export type ReduceAnswer =
   | { answer: 'stored'; stored: StoredResult }
-  | { answer: 'questions'; questions: ReadQuestion[] };
+  | { answer: 'questions'; questions: AskedQuestion[] };
 
 /**
  * @returns the stored result (a refusal is one too: it says what is missing), or what must be answered first

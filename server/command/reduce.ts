@@ -1,11 +1,10 @@
 /** `proveout reduce`: one reduction of logs or written figures. */
 import * as z from 'zod';
-import type { ReadQuestion } from '../../analysis/logs/read-outcome.ts';
 import { InputProblem, type Problem, problem } from '../../analysis/remarks/index.ts';
 import type { Result } from '../../analysis/results/index.ts';
 import { isUnit, quantityOf, show } from '../../analysis/units/index.ts';
 import { checkedMap } from '../actions/confirm-map.ts';
-import { checkedSegments, reduceRecording, type ToReduce } from '../actions/reduce-recording.ts';
+import { type AskedQuestion, checkedSegments, reduceRecording, type ToReduce } from '../actions/reduce-recording.ts';
 import { airplaneFrom } from './airplane-from.ts';
 import { knownKind } from './known-kind.ts';
 import { readLogFiles } from './log-files.ts';
@@ -88,8 +87,10 @@ function shiftFrom(text: string): [file: string, seconds: number] {
   return [text.slice(0, at), number('--shift', text.slice(at + 1))];
 }
 
-function askFirst(kind: string, questions: readonly ReadQuestion[], json: boolean | undefined, io: Io): number {
-  for (const one of questions) complain(io, `${one.question} (${one.choices.join(', ')}) ${one.because}`);
+function askFirst(kind: string, questions: readonly AskedQuestion[], json: boolean | undefined, io: Io): number {
+  for (const { file, question, choices, because } of questions) {
+    complain(io, `${file}: ${question}${choices.length > 0 ? ` (${choices.join(', ')})` : ''} ${because}`);
+  }
   const reason = questions.map((one) => one.question).join(' ');
   if (json) printJson(io, { ...unreduced(kind, []), code: 'question-open', reason, questions });
   return 3;

@@ -11,6 +11,8 @@ export interface CountingReader {
   count(): number;
 }
 
+const quantityNamed = (name: string) => (name === 'Speed' ? 'indicated-airspeed' : 'coolant-temperature');
+
 /** First line header, then numbers; the first column is time in seconds. Asks for the unit of a column not mapped. */
 export function plainReader(): CountingReader {
   let reads = 0;
@@ -36,7 +38,7 @@ export function plainReader(): CountingReader {
         choices: ['degC', 'degF'],
         because: 'the header does not say',
         column: name,
-        concerns: ['coolant-temperature'],
+        concerns: [quantityNamed(name)],
       })),
       dialect: { encoding: 'utf-8', delimiter: ',', decimal: '.', headerLine: 1, unitsLine: null, preamble: [] },
       rows: cells.length,
@@ -57,7 +59,7 @@ export function plainReader(): CountingReader {
               column: name,
               index: at + 1,
               name,
-              quantity: mappedColumn(map, name)?.quantity ?? 'coolant-temperature',
+              quantity: mappedColumn(map, name)?.quantity ?? quantityNamed(name),
               unit: mappedColumn(map, name)?.unit ?? null,
               confidence: 1,
               why: 'the test says so',

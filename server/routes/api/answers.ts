@@ -6,6 +6,7 @@ import type { StoredReading } from '../../actions/read-stored-log.ts';
 import { storedLogSchema } from '../../book/book-state.ts';
 
 export const questionSchema = z.object({
+  file: z.string().optional(),
   id: z.string(),
   question: z.string(),
   choices: z.array(z.string()),

@@ -1,16 +1,19 @@
 /** A result from figures written on a card: kept as a proposal, decided, made stale by what touches it, and undone. */
+import { Readable } from 'node:stream';
 import { describe, expect, it } from 'vitest';
 import { createBook } from '../../../server/actions/create-book.ts';
 import { decideResult } from '../../../server/actions/decide-result.ts';
 import { openBook } from '../../../server/actions/open-book.ts';
 import { predict } from '../../../server/actions/predict.ts';
 import { putAway } from '../../../server/actions/put-away.ts';
+import { receiveLog } from '../../../server/actions/receive-log.ts';
 import { reduce, reduceUnstored } from '../../../server/actions/reduce.ts';
 import { resultOf } from '../../../server/actions/result-of.ts';
 import { saveAirplane } from '../../../server/actions/save-airplane.ts';
 import { undo } from '../../../server/actions/undo.ts';
 import { verifyBook } from '../../../server/actions/verify-book.ts';
 import { changed, emptyDesk, WRENLET } from '../desk-for-tests.ts';
+import { plainReader } from '../plain-reader.ts';
 
 /** Four legs of one speed in a steady wind from the west; what matters here is only that they reduce. */
 const LEGS = [
@@ -124,5 +127,40 @@ describe('an accepted calibration', () => {
     expect((await resultOf(desk, book, 2)).input.calibration).toBe(1);
     await decideResult(desk, book, 1, { decision: 'repeat' });
     expect((await resultOf(desk, book, 2)).stale.join(' ')).toContain('Result 1, the airspeed calibration');
+  });
+});
+
+describe('a reduction of logs', () => {
+  async function withLogs(...texts: string[]) {
+    const desk = emptyDesk({ readLog: plainReader().read });
+    const book = createBook(desk, { airplane: WRENLET });
+    const logs: string[] = [];
+    for (const [i, text] of texts.entries()) {
+      logs.push((await receiveLog(desk, book, Readable.from([Buffer.from(text)]), `log-${i + 1}.csv`)).log.id);
+    }
+    return { desk, book, logs };
+  }
+  const LOG = 'Time,Coolant\n0,80\n1,81\n';
+
+  it('asks first what it would have to guess, and only that', async () => {
+    const speed = await withLogs('Time,Speed\n0,80\n1,81\n');
+    const asked = await reduce(speed.desk, speed.book, { kind: 'airspeed', logs: speed.logs });
+    expect(asked).toMatchObject({ answer: 'questions', questions: [{ id: 'unit:Speed', file: 'log-1.csv' }] });
+    const { desk, book, logs } = await withLogs(LOG, 'Time,Coolant\n0,70\n1,71\n');
+    const shift = await reduce(desk, book, { kind: 'airspeed', logs });
+    expect(shift).toMatchObject({ answer: 'questions', questions: [{ id: 'shift:log-2.csv', file: 'log-2.csv' }] });
+    expect((await openBook(desk, book)).results).toEqual([]);
+    const [, second = ''] = logs;
+    const set = await reduce(desk, book, { kind: 'airspeed', logs, shifts: { [second]: 12.5 } });
+    expect(set).toMatchObject({ answer: 'stored', stored: { input: { shifts: { [second]: 12.5 } } } });
+    expect(set).toMatchObject({ stored: { logNames: ['log-1.csv', 'log-2.csv'] } });
+  });
+
+  it('says which log cannot be read', async () => {
+    const { desk, book, logs } = await withLogs(LOG, 'no table here\n');
+    await expect(reduce(desk, book, { kind: 'airspeed', logs })).rejects.toMatchObject({
+      problems: [{ code: 'not-a-log', where: { file: 'log-2.csv' } }],
+    });
+    await expect(reduce(desk, book, { kind: 'airspeed', logs: ['0'.repeat(64)] })).rejects.toThrow('no such log');
   });
 });
