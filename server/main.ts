@@ -5,7 +5,7 @@ import { parseArgs } from 'node:util';
 import { InputProblem } from '../analysis/remarks/index.ts';
 import { settingsOf } from './settings.ts';
 
-export const SERVE_HELP = `proveout serve [--port N] [--data DIR] [--host H]
+export const SERVE_HELP = `proveout serve [--port N] [--data DIR] [--host H] [--json]
 
 Opens the service on this computer (127.0.0.1) and prints its address. Ctrl-C stops it.
 
@@ -16,6 +16,8 @@ Opens the service on this computer (127.0.0.1) and prints its address. Ctrl-C st
 
 export interface Started {
   address: string;
+  /** folder that holds them */
+  books: string;
   /** what the person is told */
   says: string[];
   close(): Promise<void>;
@@ -33,9 +35,9 @@ export async function main(argv: string[], out: Writable = process.stdout, err: 
     return options === 'help' ? 0 : 2;
   }
   try {
-    const { says, close } = await start(options);
+    const { address, books, says, close } = await start(options);
     const stopped = await onStopSignal(close);
-    out.write(`${says.join('\n')}\n`);
+    out.write(options.json ? `${JSON.stringify({ address, books })}\n` : `${says.join('\n')}\n`);
     await stopped.wait;
     return 0;
   } catch (error) {
@@ -49,6 +51,7 @@ export interface ServeOptions {
   port?: number;
   data?: string;
   host?: string;
+  json?: boolean;
 }
 
 /** Start and go on; the caller stops it. */
@@ -75,7 +78,7 @@ export async function start({ port, data, host }: ServeOptions): Promise<Started
       `Books are kept in ${settings.dataFolder}`,
       ...(isLoopback(settings.host) ? [] : ['Others on this network can reach it: there is no password.']),
     ];
-    return { address, says, close: app.close };
+    return { address, books: settings.dataFolder, says, close: app.close };
   } catch (error) {
     await desk.close();
     throw error;
@@ -101,6 +104,7 @@ function readOptions(argv: string[]): ServeOptions | 'help' | 'wrong' {
       ...(port === undefined ? {} : { port }),
       ...(values.data === undefined ? {} : { data: values.data }),
       ...(values.host === undefined ? {} : { host: values.host }),
+      ...(values.json ? { json: true } : {}),
     };
   } catch {
     return 'wrong';

@@ -29,7 +29,7 @@ export const settingsSchema = z.object({
     .nonnegative()
     .default(2 * MEGABYTE),
   /** costly requests one client may make in a minute */
-  costlyPerMinute: z.int().positive().default(120),
+  costlyPerMinute: z.int().positive().default(300),
   /** faults are said on stderr; tests that make them want quiet */
   logFaults: z.boolean().default(true),
   /** how long a shutdown waits for requests in work */

@@ -54,6 +54,20 @@ describe('npm start', () => {
 });
 
 describe('the command', () => {
+  it('opens the service too, and says where as JSON', async () => {
+    const data = temporaryFolder();
+    const child = started('server/cli.mjs', ['serve', '--port', '0', '--data', data, '--json']);
+    let said = '';
+    for await (const chunk of child.stdout) {
+      said += String(chunk);
+      if (said.endsWith('\n')) break;
+    }
+    const { address } = z.object({ address: z.url(), books: z.literal(data) }).parse(JSON.parse(said));
+    expect((await fetch(`${address}/api/health`)).status).toBe(200);
+    child.kill('SIGTERM');
+    expect(await once(child, 'exit')).toEqual([0, null]);
+  });
+
   it('prints JSON and nothing else, with its exit code', async () => {
     const good = started('server/cli.mjs', ['program', 'sample-tests/wrenlet/airplane.json', '--json']);
     const [out, [code]] = await Promise.all([text(good.stdout), once(good, 'close')]);
