@@ -33,3 +33,6 @@ export const numberParams = bookParams.extend({ number: z.coerce.number().int().
 
 /** The answer of a deed that has nothing to say. */
 export const nothing = { 204: z.null() };
+
+/** The answer of a deed that makes something with a number. */
+export const numbered = z.object({ number: z.int() });

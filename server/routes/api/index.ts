@@ -7,11 +7,14 @@ import { bookRoutes } from './books.ts';
 import { cardRoutes } from './cards.ts';
 import { jobRoutes } from './jobs.ts';
 import { journalRoutes } from './journal.ts';
+import { keptResultRoutes } from './kept-results.ts';
 import { logRoutes } from './logs.ts';
 import { programRoutes } from './program.ts';
+import { readingRoutes } from './readings.ts';
 import { recordRoutes } from './record.ts';
 import { reductionRoutes } from './reductions.ts';
 import { resultRoutes } from './results.ts';
+import { squawkRoutes } from './squawks.ts';
 
 export function apiRoutes(api: Api, service: Service): void {
   api.addHook('onRoute', (route) => {
@@ -30,9 +33,12 @@ export function apiRoutes(api: Api, service: Service): void {
   programRoutes(api, service);
   cardRoutes(api, service);
   logRoutes(api, service);
+  readingRoutes(api, service);
   reductionRoutes(api);
   resultRoutes(api, service);
+  keptResultRoutes(api, service);
   recordRoutes(api, service);
+  squawkRoutes(api, service);
   journalRoutes(api, service);
   archiveRoutes(api, service);
   jobRoutes(api, service);

@@ -7,7 +7,7 @@ import type { Job } from '../../jobs.ts';
 import { COSTLY } from '../../plugins/rate-limit.ts';
 import { type Api, bookParams, type Service } from './api.ts';
 import { cardsBody } from './cards.ts';
-import { reduceBody } from './results.ts';
+import { reduceBody } from './reduce-body.ts';
 
 export const jobSchema = z.object({
   id: z.string(),

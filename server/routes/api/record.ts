@@ -1,11 +1,9 @@
-/** What a person writes down beside the results: tests done without a reduction, squawks, hours. */
+/** What a person writes down beside the results: tests done without a reduction, and hours. */
 import * as z from 'zod';
 import { logHours } from '../../actions/log-hours.ts';
 import { markTest } from '../../actions/mark-test.ts';
-import { openSquawk } from '../../actions/open-squawk.ts';
-import { settleSquawk } from '../../actions/settle-squawk.ts';
 import { markSchema } from '../../book/entry.ts';
-import { type Api, bookParams, bySchema, nothing, numberParams, type Service } from './api.ts';
+import { type Api, bookParams, bySchema, nothing, numbered, type Service } from './api.ts';
 
 const hoursBody = bySchema.extend({
   date: z.iso.date(),
@@ -15,8 +13,6 @@ const hoursBody = bySchema.extend({
   landings: z.int().nonnegative(),
   note: z.string().max(2000).default(''),
 });
-
-const numbered = z.object({ number: z.int() });
 
 export function recordRoutes(api: Api, { desk }: Service): void {
   api.put(
@@ -30,33 +26,6 @@ export function recordRoutes(api: Api, { desk }: Service): void {
     },
     async ({ params, body }, reply) => {
       await markTest(desk, params.book, params.test, body.mark, body.note, body);
-      return reply.code(204).send(null);
-    },
-  );
-
-  api.post(
-    '/books/:book/squawks',
-    {
-      schema: {
-        params: bookParams,
-        body: bySchema.extend({ text: z.string().min(1).max(4000) }),
-        response: { 201: numbered },
-      },
-    },
-    async ({ params, body }, reply) => reply.code(201).send({ number: openSquawk(desk, params.book, body.text, body) }),
-  );
-
-  api.post(
-    '/books/:book/squawks/:number/settling',
-    {
-      schema: {
-        params: numberParams,
-        body: bySchema.extend({ open: z.boolean(), how: z.string().max(4000) }),
-        response: nothing,
-      },
-    },
-    async ({ params, body }, reply) => {
-      settleSquawk(desk, params.book, params.number, body, body);
       return reply.code(204).send(null);
     },
   );
