@@ -137,6 +137,10 @@ export const CODES = {
     'A slow part of the heat path is not visible in the trace.',
     'Run one long hold in this configuration.',
   ),
+  'limit-missing': f(
+    'The airplane’s description has no limit for this: what rests on it is withheld.',
+    'Enter the limit with its source on the Airplane page.',
+  ),
   'limit-event': f('A healthy sensor read over the limit.', 'Stop and find out why.'),
   'correction-not-credited': f(
     'The test day was hotter than the reference; the negative correction is not credited.',

@@ -1,0 +1,93 @@
+/**
+ * One held condition: where the temperature settles and how fast, by profile likelihood of the forced first-order
+ * heat balance. Symmetric intervals from a covariance are wrong below two time constants; here every time constant is
+ * tried and every (tau, D) kept whose misfit the noise allows.
+ */
+import { coverageFactor, stepEffect } from '../../numbers/index.ts';
+import { blocksOf, type HeldRecord } from './blocks.ts';
+import { noisePower } from './noise-power.ts';
+import { bestOf, costOf, keptEnds, type ProfilePoint, pointOf, type TauPrior, triedBetween } from './profile.ts';
+import { residualsOf, type SolvedAtTau } from './solve-at-tau.ts';
+
+export interface HeatingFit {
+  tau: number;
+  tauLow: number;
+  /** null: the longest time constant tried still fits */
+  tauHigh: number | null;
+  /** mean air of the record; 0 where no air was logged, and excess is then absolute */
+  air: number;
+  excess: number;
+  excessLow: number;
+  excessHigh: number;
+  start: number;
+  /** scatter of a sample about the curve */
+  scatter: number;
+  nu: number;
+  /** standard uncertainty of an undithered recording step */
+  stepBias: number;
+  profile: ProfilePoint[];
+  /** K, one a sample with a reading */
+  residuals: Float64Array;
+}
+
+/** No coolant loop, oil system or head of a light airplane is faster or slower; common practice, no source. */
+const FASTEST = 40;
+const SLOWEST = 3600;
+/** Time constants are tried up to this many lengths of the record. */
+const LENGTHS = 20;
+const TRIED = 60;
+const UNKNOWNS = 3;
+
+/**
+ * Fit one record.
+ * @param record evenly spaced temperatures and air of one held condition, object
+ * @param prior what other conditions of the run say of the time constant, or null
+ * @returns the fit, or null where the record holds too few readings
+ * @throws OutOfRange never on a record longer than nothing
+ */
+export function fitHeating(record: HeldRecord, prior: TauPrior | null): HeatingFit | null {
+  const blocks = blocksOf(record);
+  const readings = blocks.hot.reduce((count, value) => count + (Number.isNaN(value) ? 0 : 1), 0);
+  if (readings < 2 * UNKNOWNS) return null;
+  const length = record.dt * record.hot.length;
+  const slowest = Math.max(length, Math.min(LENGTHS * length, SLOWEST));
+  const coarse = triedBetween(blocks, FASTEST, slowest, TRIED);
+  const closest = bestOf(blocks, coarse, (one) => one.rss);
+  const place = { begin: blocks.times[0] ?? 0, air: blocks.air[0] ?? 0 };
+  const residuals = residualsOf(record, pointOf(closest, { ...place, least: 0, error: 1, cost: (one) => one.rss }));
+  const effect = stepEffect(tailScatter(record.hot), record.step);
+  const noise = noisePower(residuals, record.dt, UNKNOWNS, effect.perSample / record.perSample);
+  const error = Math.max(1e-6, Math.sqrt(noise.power / blocks.seconds));
+  const cost = (one: SolvedAtTau) => costOf(one, error, prior);
+  const best = prior === null ? closest : bestOf(blocks, coarse, cost);
+  const scale = { ...place, least: cost(best), error, cost };
+  const centre = pointOf(best, scale);
+  const k = coverageFactor(noise.nu);
+  // What the noise allows, tried again closely: sharp and blunt records are resolved alike.
+  const inside = coarse.filter((one) => cost(one) - scale.least <= k * k).map((one) => one.tau);
+  const step = (slowest / FASTEST) ** (1 / (TRIED - 1));
+  const [low, high] = [Math.min(best.tau, ...inside) / step, Math.max(best.tau, ...inside) * step];
+  const fine = triedBetween(blocks, Math.max(FASTEST, low), Math.min(slowest, high), TRIED);
+  const profile = fine.map((one) => pointOf(one, scale));
+  const ends = keptEnds([...profile, centre], k);
+  return {
+    tau: best.tau,
+    excess: centre.excess,
+    start: centre.start,
+    ...ends,
+    tauHigh: ends.tauHigh < slowest * 0.999 ? ends.tauHigh : null,
+    air: blocks.air.reduce((sum, value) => sum + value, 0) / blocks.air.length,
+    scatter: noise.scatter,
+    nu: noise.nu,
+    stepBias: effect.bias,
+    profile,
+    residuals,
+  };
+}
+
+/** Scatter of the last third, its slope included: what dithers the recording step where it matters most. */
+function tailScatter(hot: Float64Array): number {
+  const tail = hot.subarray(Math.floor((2 * hot.length) / 3)).filter((value) => !Number.isNaN(value));
+  const mean = tail.reduce((sum, value) => sum + value, 0) / tail.length;
+  return Math.sqrt(tail.reduce((sum, value) => sum + (value - mean) ** 2, 0) / tail.length);
+}

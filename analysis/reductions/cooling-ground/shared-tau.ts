@@ -1,0 +1,28 @@
+/**
+ * One airplane's heat capacity is one: where a condition alone cannot tell its time constant, the others of the run
+ * bound it. Fan, door and speed change the conductance, so the bound is wide.
+ */
+
+import { median } from '../../numbers/index.ts';
+import type { Measured } from './measure.ts';
+import type { TauPrior } from './profile.ts';
+
+/** Time constants of one airplane differ by this factor (one standard deviation); common practice, no source. */
+const FACTOR = 2;
+/** A time constant is told by its own record when its kept ends lie within this factor. */
+const TOLD = 3;
+
+/** Whether a record tells its own time constant. */
+export function tellsItsTau({ fit, noCurve }: Measured): boolean {
+  return fit !== null && !noCurve && fit.tauHigh !== null && fit.tauHigh < TOLD * fit.tauLow;
+}
+
+/**
+ * What the other points of a run say of a time constant.
+ * @param measured points of one temperature, list
+ * @returns the middle of those told, or null where none is
+ */
+export function sharedTau(measured: readonly Measured[]): TauPrior | null {
+  const told = measured.filter(tellsItsTau).map((one) => Math.log(one.fit?.tau ?? 1));
+  return told.length === 0 ? null : { tau: Math.exp(median(told)), factor: FACTOR };
+}
