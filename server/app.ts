@@ -13,6 +13,7 @@ import { costlyRoutes } from './plugins/rate-limit.ts';
 import { securityHeaders } from './plugins/security-headers.ts';
 import type { Api, Service } from './routes/api/api.ts';
 import { apiRoutes } from './routes/api/index.ts';
+import { pageRoutes } from './routes/pages/index.ts';
 
 export interface App extends Service {
   http: Api;
@@ -43,6 +44,7 @@ export async function buildApp(desk: Desk): Promise<App> {
   await openApi(app);
   await app.register(frontEnd);
   await app.register(async (api) => apiRoutes(api.withTypeProvider<ZodTypeProvider>(), service), { prefix: '/api' });
+  await app.register(async (pages) => pageRoutes(pages.withTypeProvider<ZodTypeProvider>(), service));
 
   return {
     ...service,

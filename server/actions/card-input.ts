@@ -13,13 +13,15 @@ export interface CardsWanted {
   selection: Selection;
   paper: Paper;
   options?: PrintOptions | undefined;
+  /** briefing, emergency and return sheets round the cards of one outing */
+  packet?: boolean | undefined;
 }
 
 /** @throws InputProblem when the stored description no longer fits the schema */
 export async function cardInput(
   desk: Desk,
   bookId: string,
-  { selection, paper, options }: CardsWanted,
+  { selection, paper, options, packet }: CardsWanted,
 ): Promise<PrintCardsInput> {
   const book = desk.shelf.open(bookId);
   const { parsed, problems, revision } = airplaneOf(book);
@@ -37,5 +39,6 @@ export async function cardInput(
     known: { results },
     day: desk.now(),
     ...(options ? { options } : {}),
+    ...(packet ? { packet } : {}),
   };
 }

@@ -21,6 +21,7 @@ const LOOK: Record<string, { shape: Shape; weight: OutcomePart['weight'] }> = {
   shown: { shape: 'disc', weight: '' },
   'not shown': { shape: 'ring', weight: 'open' },
   exceeded: { shape: 'wedge', weight: 'heavy' },
+  waived: { shape: 'square', weight: 'open' },
   // results
   reduced: { shape: 'ring', weight: 'quiet' },
   accepted: { shape: 'disc', weight: '' },

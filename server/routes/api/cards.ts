@@ -20,6 +20,7 @@ export const cardsBody = bySchema.extend({
   selection: selectionSchema,
   paper: paperSchema,
   options: printOptionsSchema.optional(),
+  packet: z.boolean().optional(),
 });
 
 export function cardRoutes(api: Api, { desk }: Service): void {

@@ -1,9 +1,8 @@
 /**
- * The shape of an airplane's description, read from its own schema: which fields there are, of which kind, in which
- * unit. Pages and forms are made from it, so that a field added to the schema appears on the page without a line here.
+ * The shape of what a person may state, read from its own schema: which fields there are, of which kind, in which unit.
+ * Pages and forms are made from it, so that a field added to a schema appears on its page without a line here.
  */
 import * as z from 'zod';
-import { airplaneSchema } from '../../analysis/airplane/index.ts';
 import { UNITS, unitOf } from '../../analysis/units/index.ts';
 
 const optionSchema = z.union([z.string(), z.boolean(), z.number()]);
@@ -63,12 +62,13 @@ export type Shape =
   | { is: 'named'; fields: Field[] }
   | { is: 'variants'; by: string; variants: Map<string, Field[]> };
 
-let shape: Field[] | undefined;
-
-/** The whole description, top level first. */
-export function airplaneShape(): Field[] {
-  shape ??= fieldsOf(nodeOf(z.toJSONSchema(airplaneSchema, { io: 'input', unrepresentable: 'any', reused: 'inline' })));
-  return shape;
+/**
+ * The fields of a schema.
+ * @param schema of an object
+ * @returns its fields, in the order of the schema; none where it is not an object
+ */
+export function schemaFields(schema: z.ZodType): Field[] {
+  return fieldsOf(nodeOf(z.toJSONSchema(schema, { io: 'input', unrepresentable: 'any', reused: 'inline' })));
 }
 
 /** Longer than this and a text is written in a box of several lines. */

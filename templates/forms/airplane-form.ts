@@ -13,8 +13,9 @@ import {
 import { isObject, valueAt } from '../words/json-path.ts';
 import { nameInWords, sentence } from '../words/list.ts';
 import { appliesTo } from './airplane-applies.ts';
-import { airplaneShape, type Field, type Option, type Shape, type StatedShape, unitOptions } from './airplane-shape.ts';
+import { airplaneShape, fieldAt } from './airplane-shape.ts';
 import { choiceOf, hintOf, labelOf, oneOf, SECTIONS } from './airplane-words.ts';
+import { type Field, type Option, type Shape, type StatedShape, unitOptions } from './schema-shape.ts';
 
 /** What was posted, by field name. */
 export type Typed = ReadonlyMap<string, readonly string[]>;
@@ -63,6 +64,35 @@ export function sectionForm(
     else addField(field, field.key, plain, making);
   }
   return making.groups.filter((one) => one.fields.length > 0 || one.add !== null);
+}
+
+/** Some fields by their paths, as one group: the few questions a new book starts with. */
+export function pickedFields(
+  paths: readonly string[],
+  json: unknown,
+  typed: Typed = new Map(),
+  problems: readonly FieldProblem[] = [],
+): FieldPart[] {
+  const making: Making = { json, typed, problems, groups: [] };
+  const group = openGroup(making, '', '');
+  for (const path of paths) {
+    const field = fieldAt(path);
+    if (field) addField(field, path, group, making);
+  }
+  return group.fields;
+}
+
+/** The fields of any schema, as one list: options of a reduction, conditions of a prediction. */
+export function shapedFields(
+  fields: readonly Field[],
+  prefix: string,
+  json: unknown,
+  typed: Typed = new Map(),
+  problems: readonly FieldProblem[] = [],
+): FieldPart[] {
+  const making: Making = { json, typed, problems, groups: [] };
+  addFields(fields, prefix, openGroup(making, '', ''), making);
+  return making.groups.flatMap((group) => group.fields);
 }
 
 function addFields(fields: readonly Field[], path: string, group: FormGroup, making: Making): void {

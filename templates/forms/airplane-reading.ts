@@ -3,8 +3,9 @@ import { isObject, type Json, valueAt, withValue } from '../words/json-path.ts';
 import { typedNumber } from '../words/typed-number.ts';
 import { appliesTo } from './airplane-applies.ts';
 import type { FieldProblem, Typed } from './airplane-form.ts';
-import { airplaneShape, type Field, type Shape, type StatedShape } from './airplane-shape.ts';
+import { airplaneShape, fieldAt } from './airplane-shape.ts';
 import { SECTIONS } from './airplane-words.ts';
+import type { Field, Shape, StatedShape } from './schema-shape.ts';
 
 export interface ReadSection {
   json: unknown;
@@ -31,6 +32,23 @@ export function readSection(section: string, json: unknown, typed: Typed, who: s
   const reading: Reading = { json, typed, who, problems: [] };
   for (const field of airplaneShape().filter((one) => keys.includes(one.key))) readField(field, field.key, reading);
   return { json: reading.json, problems: reading.problems };
+}
+
+/** Put some posted fields into a description, by their paths. */
+export function readPicked(paths: readonly string[], json: unknown, typed: Typed, who: string): ReadSection {
+  const reading: Reading = { json, typed, who, problems: [] };
+  for (const path of paths) {
+    const field = fieldAt(path);
+    if (field) readField(field, path, reading);
+  }
+  return { json: reading.json, problems: reading.problems };
+}
+
+/** Posted fields of any schema, as JSON under their prefix. */
+export function readShaped(fields: readonly Field[], prefix: string, typed: Typed): ReadSection {
+  const reading: Reading = { json: {}, typed, who: '', problems: [] };
+  readFields(fields, prefix, reading);
+  return { json: valueAt(reading.json, prefix) ?? {}, problems: reading.problems };
 }
 
 /** Add an empty entry to a list, or a named one to a record. */

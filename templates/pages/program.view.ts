@@ -1,0 +1,134 @@
+/** The program as a list: what is done, in which order, and why. */
+import * as z from 'zod';
+import type { Program, ProgramTest } from '../../analysis/program/index.ts';
+import { bookPath, frameOf, framePart } from '../parts/frame.view.ts';
+import { count, sentence } from '../words/list.ts';
+import { outcomeInWords, outcomePart } from '../words/outcome.ts';
+import { minutesInWords } from '../words/time.ts';
+import type { KeptStatus, PageContext } from './kept.ts';
+import { outingName, outingPath } from './outing-words.ts';
+import { testPath } from './test.view.ts';
+
+const option = z.strictObject({ value: z.string(), text: z.string(), selected: z.boolean() });
+
+export const programView = z.strictObject({
+  frame: framePart,
+  summary: z.string(),
+  hours: z.string(),
+  filters: z.array(z.strictObject({ name: z.string(), label: z.string(), options: z.array(option) })),
+  filtered: z.string(),
+  stages: z.array(
+    z.strictObject({
+      id: z.string(),
+      title: z.string(),
+      count: z.string(),
+      cards: z.string(),
+      gate: z.strictObject({ text: z.string(), href: z.string() }).nullable(),
+      tests: z.array(
+        z.strictObject({
+          position: z.int(),
+          title: z.string(),
+          href: z.string(),
+          purpose: z.string(),
+          because: z.string(),
+          outing: z.strictObject({ text: z.string(), href: z.string() }),
+          minutes: z.string(),
+          missing: z.string(),
+          status: outcomePart,
+        }),
+      ),
+    }),
+  ),
+  notApplicable: z.array(z.strictObject({ title: z.string(), reason: z.string() })),
+  cards: z.string(),
+});
+export type ProgramView = z.infer<typeof programView>;
+
+export interface ProgramFilter {
+  stage?: string | undefined;
+  system?: string | undefined;
+  status?: string | undefined;
+}
+
+/** The Program page. */
+export function programPage(
+  program: Program,
+  status: readonly KeptStatus[],
+  filter: ProgramFilter,
+  { book }: PageContext,
+): ProgramView {
+  const states = new Map(status.map((one) => [one.test, one.status]));
+  const all = program.stages.flatMap((stage) => stage.tests);
+  const wanted = (test: ProgramTest) =>
+    (!filter.stage || test.stage === filter.stage) &&
+    (!filter.system || test.system === filter.system) &&
+    (!filter.status || statusFits(filter.status, test, states.get(test.id) ?? 'planned'));
+  const kept = all.filter(wanted);
+  return {
+    frame: frameOf('Program', { question: 'What do we do, in which order, and why?', book, way: 'program' }),
+    summary: `${count(all.length, 'test')} in ${count(program.outings.length, 'outing')}, ${count(program.hours.flights, 'flight')} among them.`,
+    hours: program.hours.words,
+    filters: [
+      filterOf(
+        'stage',
+        'Stage',
+        program.stages.map(({ stage, title }) => ({ value: stage, text: title })),
+        filter.stage,
+      ),
+      filterOf('system', 'System', systemsOf(all), filter.system),
+      filterOf('status', 'Status', STATES, filter.status),
+    ],
+    filtered: kept.length === all.length ? '' : `${kept.length} of ${all.length} shown.`,
+    stages: program.stages
+      .map(({ stage, title, tests }) => {
+        const shown = tests.filter(wanted);
+        const gate = program.gates.find((one) => one.before === stage);
+        return {
+          id: stage,
+          title,
+          count: count(tests.length, 'test'),
+          cards: bookPath(book.id, `/cards?stage=${stage}`),
+          gate: gate ? { text: `Gate ${gate.id}: ${gate.title}`, href: bookPath(book.id, `/gates/${gate.id}`) } : null,
+          tests: shown.map((test) => testRow(test, program, states.get(test.id) ?? 'planned', book.id)),
+        };
+      })
+      .filter((stage) => stage.tests.length > 0),
+    notApplicable: program.notApplicable.map(({ title, reason }) => ({ title, reason })),
+    cards: bookPath(book.id, '/cards'),
+  };
+}
+
+function testRow(test: ProgramTest, program: Program, status: string, book: string) {
+  const outing = program.outings.find((one) => one.number === test.outing);
+  return {
+    position: test.position,
+    title: test.title,
+    href: testPath(book, test.id),
+    purpose: test.purpose,
+    because: test.because,
+    outing: outing
+      ? { text: outingName(outing), href: outingPath(book, outing.number) }
+      : { text: 'not packed', href: bookPath(book, '/outings') },
+    minutes: minutesInWords(test.flightMinutes + test.groundMinutes),
+    missing: test.missing.length === 0 ? '' : `${count(test.missing.length, 'number')} missing for its card`,
+    status: outcomeInWords(status),
+  };
+}
+
+const STATES = [
+  ...['planned', 'briefed', 'flown', 'reduced', 'accepted', 'repeat', 'stale'].map((value) => ({ value, text: value })),
+  { value: 'missing', text: 'card lacks a number' },
+];
+
+function statusFits(wanted: string, test: ProgramTest, status: string): boolean {
+  return wanted === 'missing' ? test.missing.length > 0 : wanted === status;
+}
+
+function systemsOf(tests: readonly ProgramTest[]) {
+  return [...new Set(tests.map((test) => test.system))].sort().map((value) => ({ value, text: sentence(value) }));
+}
+
+function filterOf(name: string, label: string, options: { value: string; text: string }[], selected = '') {
+  const all = [{ value: '', text: 'all' }, ...options];
+  return { name, label, options: all.map((one) => ({ ...one, selected: one.value === selected })) };
+}
