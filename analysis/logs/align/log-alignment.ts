@@ -1,0 +1,14 @@
+/** How one log was put on the first log's clock. The same shape stands in a result. */
+export interface LogAlignment {
+  file: string;
+  /** seconds to add to the log's own time to be on the first log's clock */
+  shiftSeconds: number;
+  /** half width of the 95 % interval, s; the shift holds the difference of the two recorders' lags, which is not in it */
+  u95: number;
+  /** the shared signal, `clock`, or that it was set by hand */
+  by: string;
+  /** normalised correlation at the shift; 0 where no signal was used */
+  peak: number;
+  /** best correlation elsewhere */
+  secondPeak: number;
+}
