@@ -75,7 +75,7 @@ const list = [
     [1e4, 2.5e5],
     'Absolute pressure in the inlet manifold.',
   ),
-  q('fuel-flow', 'FF', 'volume-flow', ['L/h', 'gal/h'], [0, 8e-5], 'Fuel to the engine.', { frozenOk: true }),
+  q('fuel-flow', 'FF', 'volume-flow', ['L/h', 'gal/h'], [0, 3e-4], 'Fuel to the engine.', { frozenOk: true }),
   q('fuel-pressure', 'p_f', 'pressure', PRESSURE_ENGINE, [0, 6e5], 'Fuel pressure at the engine, above ambient.'),
   q('fuel-quantity', 'V_f', 'volume', ['L', 'gal'], [0, 0.6], 'Fuel in a tank.', { indexed: true, frozenOk: true }),
   q('fuel-used', 'V_used', 'volume', ['L', 'gal'], [0, 1], 'Fuel burnt since the totaliser was set.', {

@@ -50,7 +50,7 @@ export async function reduceRecording(given: ToReduce): Promise<Reduced> {
   if (aligned && 'questions' in aligned) return { answer: 'questions', questions: aligned.questions };
   const { points, segments, options, calibration, configurationRevision } = given;
   const result = reduction.reduce({
-    ...(aligned ? { recording: aligned.recording } : {}),
+    ...(aligned ? { recording: aligned.recording, alignment: aligned.alignment } : {}),
     ...(traced ? { airplane: traced.watched } : {}),
     ...(points === undefined ? {} : { points }),
     ...(segments ? { segments } : {}),
@@ -59,7 +59,8 @@ export async function reduceRecording(given: ToReduce): Promise<Reduced> {
     ...(configurationRevision === undefined ? {} : { configurationRevision }),
   });
   // a result is JSON: what a page shows now is what is kept and what a script reads
-  const kept = resultSchema.parse(JSON.parse(JSON.stringify(result)));
+  const together = aligned && aligned.alignment.length > 0 ? { ...result, alignment: aligned.alignment } : result;
+  const kept = resultSchema.parse(JSON.parse(JSON.stringify(together)));
   return { answer: 'result', result: kept, reads: traced?.reads() ?? [] };
 }
 

@@ -148,7 +148,7 @@ describe('a reduction of logs', () => {
     expect(asked).toMatchObject({ answer: 'questions', questions: [{ id: 'unit:Speed', file: 'log-1.csv' }] });
     const { desk, book, logs } = await withLogs(LOG, 'Time,Coolant\n0,70\n1,71\n');
     const shift = await reduce(desk, book, { kind: 'airspeed', logs });
-    expect(shift).toMatchObject({ answer: 'questions', questions: [{ id: 'shift:log-2.csv', file: 'log-2.csv' }] });
+    expect(shift).toMatchObject({ answer: 'questions', questions: [{ id: 'alignment:log-2.csv', file: 'log-2.csv' }] });
     expect((await openBook(desk, book)).results).toEqual([]);
     const [, second = ''] = logs;
     const set = await reduce(desk, book, { kind: 'airspeed', logs, shifts: { [second]: 12.5 } });
