@@ -4,7 +4,6 @@
  * curve that does not bend, is "not bracketed" and gets no number.
  */
 import {
-  coverageFactor,
   type LeastSquaresFit,
   leastSquares,
   monteCarlo,
@@ -15,6 +14,7 @@ import {
   seededRandom,
   studentTQuantile,
 } from '../../numbers/index.ts';
+import { curveRate, curveRow, type Form, type RateCurve, SCALE } from './rate-curve.ts';
 
 /** one point of the band: true airspeed, rate at constant CAS on the standard day, runs averaged in it */
 export interface BandPoint {
@@ -22,8 +22,6 @@ export interface BandPoint {
   rate: number;
   runs: number;
 }
-
-type Form = 'quadratic' | 'constant-power';
 
 /** a value and the half-widths that make up its U95 */
 export interface OptimumValue {
@@ -50,11 +48,11 @@ export interface BandOptimum {
   whyNoVy: string;
   whyNoVx: string;
   /** the curve of the chosen form, for charts and predictions */
-  curve: { form: Form; parameters: number[]; covariance: number[][]; nu: number };
+  curve: RateCurve;
 }
 
-// Scatter of one run before this airplane has shown its own, and how far it may lie from it: common practice.
-const PRIOR = { s0: 0.15, factor: 3 } as const;
+/** Scatter of one run, m/s, before this airplane has shown its own, and how far it may lie from it: common practice. */
+export const CLIMB_SCATTER = { s0: 0.15, factor: 3 } as const;
 const DRAWS = 4000;
 /** more draws than this on a flown end and the optimum is not bracketed */
 const MOST_ON_END = 0.025;
@@ -75,7 +73,7 @@ export function bandOptimum(points: readonly BandPoint[], constantSpeed: boolean
   const form: Form = bent ? chosen : 'quadratic';
   const fit = fits[form];
   const other = fits[form === 'quadratic' ? 'constant-power' : 'quadratic'];
-  const scatter = scatterPosterior(PRIOR, fit.rss, Math.max(0, points.length - 3));
+  const scatter = scatterPosterior(CLIMB_SCATTER, fit.rss, Math.max(0, points.length - 3));
   const covariance = fit.inverse.map((row) => row.map((value) => value * scatter.s ** 2));
   const speeds = points.map((point) => point.V);
   const [first, last] = [Math.min(...speeds), Math.max(...speeds)];
@@ -116,29 +114,9 @@ export function bandOptimum(points: readonly BandPoint[], constantSpeed: boolean
 
 const FLAT = 'the rates do not bend with speed beyond their scatter';
 
-/**
- * Rate of a fitted curve at a speed.
- * @param form which form, text
- * @param q its three parameters
- * @param V true airspeed, m/s
- * @returns rate of climb, m/s
- */
-export function curveRate(form: string, q: readonly number[], V: number): number {
-  const [a = 0, b = 0, c = 0] = q;
-  const x = V / SCALE;
-  return form === 'quadratic' ? a + b * x + c * x * x : a - b * x ** 3 - c / x;
-}
-
-/** speeds are divided by this so that the unknowns are of like size */
-const SCALE = 40;
-
 function fitForm(form: Form, points: readonly BandPoint[]): LeastSquaresFit {
   const rows = points.map((point) => ({ ...point, w: Math.sqrt(point.runs) }));
-  const row = (V: number) => {
-    const x = V / SCALE;
-    return form === 'quadratic' ? [1, x, x * x] : [1, -(x ** 3), -1 / x];
-  };
-  const jacobian = rows.map(({ V, w }) => row(V).map((value) => value * w));
+  const jacobian = rows.map(({ V, w }) => curveRow(form, V).map((value) => value * w));
   const top = Math.max(...points.map((point) => point.rate));
   return leastSquares({
     residuals: (q) => rows.map(({ V, rate, w }) => w * (curveRate(form, q, V) - rate)),
@@ -244,24 +222,4 @@ function nearBest(form: Form, q: readonly number[], first: number, last: number,
     return inside;
   };
   return [edge(first), edge(last)];
-}
-
-/**
- * Half-width of a curve at a speed, for the next run when `next` is set.
- * @param optimum the band's fit
- * @param V true airspeed, m/s
- * @param next true for a prediction interval, boolean
- * @returns U95, m/s
- */
-export function curveHalfWidth(optimum: BandOptimum, V: number, next: boolean): number {
-  const x = V / SCALE;
-  const row = optimum.curve.form === 'quadratic' ? [1, x, x * x] : [1, -(x ** 3), -1 / x];
-  const C = optimum.curve.covariance;
-  let variance = next ? optimum.scatter.s ** 2 : 0;
-  row.forEach((a, i) => {
-    row.forEach((b, j) => {
-      variance += a * b * (C[i]?.[j] ?? 0);
-    });
-  });
-  return coverageFactor(optimum.curve.nu) * Math.sqrt(variance);
 }

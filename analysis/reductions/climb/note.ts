@@ -1,0 +1,52 @@
+/** Method note of the climb reduction; a change of numbers is a new version at the top. */
+import type { MethodNote } from '../reduction.ts';
+
+export const climbNote: MethodNote = {
+  versions: [{ version: 'climb 1', change: 'first version' }],
+  summary: [
+    'A climb at one airspeed is a straight line of pressure altitude against time. Its slope is the rate on the altimeter; air warmer than standard is stretched, so the rate through space (tapeline) is greater by the ratio of air temperature to standard temperature.',
+    'A climb that gains speed spends power on it. The specific excess power adds that back; the climb at constant calibrated airspeed then loses what true airspeed gains with height.',
+    'Rates are brought to one mass: inertia, and induced drag by the span efficiency. They stand for the density altitude flown; power is not corrected. That fits an unsupercharged engine at fixed throttle; for a boosted engine it does not hold, and the temperature of the day belongs beside the figure.',
+    'Two climbs at one speed through one height on opposite headings are one point: a wind that changes with height cancels in their mean. A climb without a partner is flagged and carries an allowance.',
+    'Rate against airspeed is a curve with a top. Two forms are fitted, a quadratic and that of constant power; the one that suits the propeller is quoted and half the difference of both counts as doubt. A top at the end of the speeds flown, or a curve that does not bend beyond its scatter, gets no number.',
+    'U95 of an observed rate is that of this climb: recorder noise, the choice of its ends, altimeter and thermometer. U95 of a standard rate holds for what one climb says of the airplane: the scatter between climbs, with an expectation of 0.15 m/s within a factor 3 while there are few, is in it, and so are mass and wind.',
+    'Ceilings are straight lines carried beyond what was flown, and refused where they reach further than twice the height between the bands.',
+  ],
+  formulas: [
+    { says: 'tapeline', formula: 'dh/dt = dHp/dt T / T_std(Hp)', source: 'ftm-108' },
+    { says: 'energy', formula: 'Ps = dh/dt + (V/g) dV/dt', source: 'ftm-108' },
+    { says: 'mass', formula: 'Ps_s = (Wt Ps - dD V) / Ws', source: 'ftm-108' },
+    {
+      says: 'induced drag',
+      formula: 'dD = 2 (Ws^2 - Wt^2) / (rho0 Ve^2 S pi e A)',
+      source: 'ftm-108',
+    },
+    { says: 'constant calibrated airspeed', formula: 'RC = Ps / (1 + (V/g) dV/dh)', source: 'ftm-108' },
+    { says: 'wind that changes with height', formula: 'dRC = RC (V/g) dW/dh', source: 'ftm-108' },
+    { says: 'curve, fixed propeller', formula: 'RC = a + b V + c V^2', source: 'simulation' },
+    { says: 'curve, constant-speed propeller', formula: 'RC = a - b V^3 - c/V', source: 'simulation' },
+    { says: 'best rate, best angle', formula: 'dRC/dV = 0; d(RC/V)/dV = 0', source: 'memory' },
+    { says: 'doubt of a top', formula: 'quantiles over draws of the curve from a multivariate t', source: 'jcgm-101' },
+    { says: 'doubt of a rate', formula: 'U95 = t(0.975, nu) sqrt(sum u_i^2)', source: 'jcgm-100' },
+  ],
+  assumptions: [
+    'The air neither rose nor sank along the climb: what it did is in the scatter between climbs, not in the climb.',
+    'Power, mixture and propeller setting were those of the climb the figure is used for.',
+    'Best angle is for still air, and takes no account of getting over an obstacle from a standing start.',
+    'Where no airspeed calibration is accepted, indicated airspeed is taken as calibrated and said so.',
+    'A climb under 120 s and 300 m is reduced and flagged.',
+  ],
+  workedExample: {
+    title:
+      '300 m on the altimeter in 60 s at 3000 ft, 10 K warmer than standard, 45 m/s true airspeed growing by 0.05 m/s each second',
+    lines: [
+      'Altimeter: 300/60 = 5.000 m/s. Standard at 914.4 m is 282.21 K, the air 292.21 K.',
+      'Tapeline: 5.000 × 292.21/282.21 = 5.177 m/s.',
+      'Energy: 5.177 + 45/9.80665 × 0.05 = 5.407 m/s.',
+      'From 1000 to 1080 kg, S 12.4 m², A 6.53, e 0.75, 42.3 m/s equivalent: dD = 76.5 N.',
+      'Inertia: 1000/1080 × 5.407 = 5.006 m/s. Induced drag takes 76.5 × 45/(1080 × 9.80665) = 0.325 m/s: 4.681 m/s.',
+      'True airspeed grows 0.00216 m/s each metre at constant calibrated airspeed: CCF = 1/(1 + 45/9.80665 × 0.00216) = 0.990, rate 4.635 m/s.',
+    ],
+  },
+  sources: ['ftm-108', 'jcgm-100', 'jcgm-101', 'simulation', 'practice', 'memory'],
+};
