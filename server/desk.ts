@@ -1,5 +1,5 @@
 /** What every deed works at: the books, the clock, the reader of logs, long jobs. Built once, by service or command. */
-import type { ReadOptions, ReadOutcome } from '../analysis/logs/read-outcome.ts';
+import type { ReadOptions, ReadOutcome } from '../analysis/logs/index.ts';
 import { openShelf, type Shelf } from './book/shelf.ts';
 import { type Jobs, openJobs } from './jobs.ts';
 import { readerFor } from './log-reader.ts';

@@ -5,16 +5,11 @@ import type { Settings } from './settings.ts';
 /** @param settings which size is large */
 export function readerFor({ workerAboveBytes }: Pick<Settings, 'workerAboveBytes'>): LogReader {
   return async (path, options, signal) => {
-    const isLarge = (options.sizeBytes ?? 0) > workerAboveBytes;
-    const read = await readerIn(isLarge ? 'read-log-in-worker' : 'read-log-file');
-    return read(path, options, signal);
+    if ((options.sizeBytes ?? 0) > workerAboveBytes) {
+      const { readLogInWorker } = await import('./reading/read-log-in-worker.ts');
+      return readLogInWorker(path, options, signal);
+    }
+    const { readLogFile } = await import('./reading/read-log-file.ts');
+    return readLogFile(path, options, signal);
   };
-}
-
-/** Each file of the reading room has one reader, under the file's own name. */
-async function readerIn(file: 'read-log-file' | 'read-log-in-worker'): Promise<LogReader> {
-  const room: { readLogFile: LogReader; readLogInWorker: LogReader } = await import(
-    new URL(`./reading/${file}.ts`, import.meta.url).href
-  );
-  return file === 'read-log-file' ? room.readLogFile : room.readLogInWorker;
 }

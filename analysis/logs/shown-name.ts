@@ -1,4 +1,7 @@
-/** The part of a file's name that may be shown: no folders, no control characters, no endless length. */
+/** The part of a file's name that may be shown: no folders, nothing unseen, no endless length. */
+
+/** control characters, those that turn or hide text, halves of letters: they make one name look like another */
+const UNSEEN = /[\p{Cc}\p{Cf}\p{Cs}\p{Zl}\p{Zp}]/gu;
 
 export interface ShownName {
   name: string;
@@ -13,11 +16,7 @@ export interface ShownName {
  */
 export function shownName(given: string): ShownName {
   const last = given.split(/[\\/]/).at(-1) ?? '';
-  const plain = [...last]
-    .filter((letter) => letter >= ' ' && letter !== '\u007f' && !/[\u202a-\u202e\u2066-\u2069]/.test(letter))
-    .join('')
-    .trim()
-    .slice(0, 120);
+  const plain = last.replace(UNSEEN, '').trim().slice(0, 120);
   const name = plain === '' || plain === '.' || plain === '..' ? 'log' : plain;
   return { name, changed: name !== given };
 }

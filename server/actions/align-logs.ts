@@ -1,8 +1,11 @@
 /** One recording of several logs: each shift worked out from a signal they share, set by hand, or asked for. */
-import type { LogAlignment, LogTable, Recording } from '../../analysis/logs/index.ts';
+import type { LogTable, Recording } from '../../analysis/logs/index.ts';
+import type { Alignment } from '../../analysis/results/index.ts';
 import type { AskedQuestion } from './reduce-recording.ts';
 
-export type Aligned = { recording: Recording; alignment: LogAlignment[] } | { questions: AskedQuestion[] };
+export type Aligned =
+  | { answer: 'recording'; recording: Recording; alignment: Alignment[] }
+  | { answer: 'questions'; questions: AskedQuestion[] };
 
 /**
  * @param tables the logs; the first one sets the clock
@@ -11,6 +14,8 @@ export type Aligned = { recording: Recording; alignment: LogAlignment[] } | { qu
 export async function alignLogs(tables: LogTable[], byHand: Record<string, number> = {}): Promise<Aligned> {
   const { alignTables, recordingOf } = await import('../../analysis/logs/index.ts');
   const { shifts, alignment, questions } = alignTables(tables, byHand);
-  if (questions.length === 0) return { recording: recordingOf(tables, shifts), alignment };
-  return { questions: questions.map((one) => ({ ...one, file: one.id.slice(one.id.indexOf(':') + 1) })) };
+  if (questions.length === 0) return { answer: 'recording', recording: recordingOf(tables, shifts), alignment };
+  // the question of a log is named after it, and answered by its shift
+  const fileOf = (id: string) => id.replace(/^alignment:/, '');
+  return { answer: 'questions', questions: questions.map((one) => ({ ...one, file: fileOf(one.id) })) };
 }

@@ -1,5 +1,5 @@
 /** The layout of a log: files whose header line is the same share one, and with it a saved map. */
-import type { ReadOutcome } from '../../analysis/logs/read-outcome.ts';
+import type { ReadOutcome } from '../../analysis/logs/index.ts';
 import { sha256Of } from '../book/documents.ts';
 
 /** @returns a hash of the header, or null for a file without one */

@@ -1,6 +1,5 @@
 /** Read a log of a book: with the map given, else the one confirmed for it, else the one saved for its layout. */
-import type { LogMap } from '../../analysis/logs/log-map.ts';
-import type { ReadOutcome } from '../../analysis/logs/read-outcome.ts';
+import type { LogMap, ReadOutcome } from '../../analysis/logs/index.ts';
 import type { StoredLog } from '../book/book-state.ts';
 import { mapForLayout } from '../book/current-state.ts';
 import type { Desk } from '../desk.ts';

@@ -1,5 +1,6 @@
 /** Receive a log: to the disk as it comes, hashed on the way, kept byte for byte. */
 import type { Readable } from 'node:stream';
+import { shownName } from '../../analysis/logs/shown-name.ts';
 import { InputProblem, problem } from '../../analysis/remarks/index.ts';
 import type { StoredLog } from '../book/book-state.ts';
 import { logs } from '../book/current-state.ts';
@@ -7,7 +8,7 @@ import type { By } from '../book/journal.ts';
 import { keepRawLog, TooManyBytes } from '../book/raw-logs.ts';
 import { storedLogs } from '../book/read-state.ts';
 import type { Desk } from '../desk.ts';
-import { shownName, unusedName } from './shown-name.ts';
+import { unusedName } from './unused-name.ts';
 
 export interface ReceivedLog {
   log: StoredLog;
@@ -34,13 +35,13 @@ export async function receiveLog(
   const { sha256, size } = await keepRawLog(book.folder, stream, limit, watch).catch((error: unknown) => {
     if (!(error instanceof TooManyBytes)) throw error;
     throw new InputProblem([
-      problem('too-large', `The file is larger than ${limit} bytes.`, { file: shownName(givenName) }),
+      problem('too-large', `The file is larger than ${limit} bytes.`, { file: shownName(givenName).name }),
     ]);
   });
   const rows = logs(book.database);
   const known = rows.find((row) => row.sha256 === sha256);
   if (!known) {
-    const name = unusedName(shownName(givenName), new Set(rows.map((row) => row.name)));
+    const name = unusedName(shownName(givenName).name, new Set(rows.map((row) => row.name)));
     book.record({ kind: 'log-received', log: sha256, name, givenName, size }, by);
   } else if (known.away) {
     book.record({ kind: 'brought-back', subject: `log:${sha256}` }, by);

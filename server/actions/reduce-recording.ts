@@ -3,7 +3,7 @@
  * must not be guessed before it computes anything.
  */
 import type { Airplane } from '../../analysis/airplane/index.ts';
-import type { ReadOutcome, ReadQuestion } from '../../analysis/logs/read-outcome.ts';
+import type { ReadOutcome, ReadQuestion } from '../../analysis/logs/index.ts';
 import type { Reduction } from '../../analysis/reductions/index.ts';
 import { InputProblem, type Problem, problem } from '../../analysis/remarks/index.ts';
 import { type Result, resultSchema } from '../../analysis/results/index.ts';
@@ -47,7 +47,7 @@ export async function reduceRecording(given: ToReduce): Promise<Reduced> {
   const traced = given.airplane && traceReads(given.airplane);
   const tables = given.outcomes.flatMap((outcome) => outcome.table ?? []);
   const aligned = tables.length > 0 ? await alignLogs(tables, given.shifts) : undefined;
-  if (aligned && 'questions' in aligned) return { answer: 'questions', questions: aligned.questions };
+  if (aligned?.answer === 'questions') return aligned;
   const { points, segments, options, calibration, configurationRevision } = given;
   const result = reduction.reduce({
     ...(aligned ? { recording: aligned.recording, alignment: aligned.alignment } : {}),

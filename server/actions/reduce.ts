@@ -1,5 +1,5 @@
 /** Reduce logs and written figures of a book to a result, and keep it as a proposal. */
-import type { ReadOutcome } from '../../analysis/logs/read-outcome.ts';
+import type { ReadOutcome } from '../../analysis/logs/index.ts';
 import type { SegmentEdit } from '../../analysis/segments/index.ts';
 import type { StoredResult } from '../book/book-state.ts';
 import { nextNumber } from '../book/current-state.ts';

@@ -5,10 +5,10 @@ import { rm, stat } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { basename, join } from 'node:path';
 import { pipeline } from 'node:stream/promises';
-import type { LogMap } from '../../analysis/logs/log-map.ts';
-import type { ReadOutcome } from '../../analysis/logs/read-outcome.ts';
+import type { LogMap, ReadOutcome } from '../../analysis/logs/index.ts';
+import { shownName } from '../../analysis/logs/shown-name.ts';
 import { named } from '../actions/read-cached.ts';
-import { shownName, unusedName } from '../actions/shown-name.ts';
+import { unusedName } from '../actions/unused-name.ts';
 import { hashOfFile } from '../book/raw-logs.ts';
 import { readerFor } from '../log-reader.ts';
 import { settingsOf } from '../settings.ts';
@@ -32,7 +32,7 @@ export async function readLogFiles(
   const names = new Set<string>();
   for (const path of paths) {
     const given = path === '-' ? 'standard input' : basename(path);
-    const name = unusedName(shownName(given), names);
+    const name = unusedName(shownName(given).name, names);
     names.add(name);
     const more = { ...(map ? { map } : {}), ...(sampleRateHz === undefined ? {} : { sampleRateHz }) };
     const outcome = await (path === '-' ? readInput(given, io, more) : readFile(path, given, more));

@@ -1,7 +1,7 @@
 /** A reader of logs that knows one layout only: it stands for the real one where the test is about what is passed on. */
 import { readFileSync } from 'node:fs';
+import type { ReadOutcome } from '../../analysis/logs/index.ts';
 import { mappedColumn } from '../../analysis/logs/log-map.ts';
-import type { ReadOutcome } from '../../analysis/logs/read-outcome.ts';
 import { problem } from '../../analysis/remarks/index.ts';
 import type { LogReader } from '../../server/desk.ts';
 

@@ -7,7 +7,6 @@ import { describe, expect, it } from 'vitest';
 import { logOf } from '../../../server/actions/log-of.ts';
 import { putAway } from '../../../server/actions/put-away.ts';
 import { receiveLog } from '../../../server/actions/receive-log.ts';
-import { shownName } from '../../../server/actions/shown-name.ts';
 import { storedLogs } from '../../../server/book/read-state.ts';
 import { deskWithOuzel } from '../desk-for-tests.ts';
 
@@ -85,20 +84,4 @@ describe('receiving a log', () => {
       expect(log.name).not.toMatch(/[/\\\p{Cc}\p{Cf}]/u);
     },
   );
-});
-
-describe('a name made safe', () => {
-  it.each([
-    ['../../x.csv', 'x.csv'],
-    ['C:\\logs\\run.csv', 'run.csv'],
-    ['..', 'unnamed'],
-    ['', 'unnamed'],
-    ['a\u202Efdp.csv', 'afdp.csv'],
-    ['<script>alert(1)</script>.csv', 'script>.csv'],
-    ['  ground run.csv ', 'ground run.csv'],
-    [`${'long'.repeat(40)}.csv`, `${'long'.repeat(17)}lo…glong.csv`],
-  ])('%j is shown as %j', (given, shown) => {
-    expect(shownName(given)).toBe(shown);
-    expect(shownName(given).length).toBeLessThanOrEqual(80);
-  });
 });
