@@ -1,55 +1,61 @@
-/** Which number of a date is the day: told by the date itself, by the days moving on, by a person, or asked. */
-import { flag } from '../../remarks/index.ts';
-import type { LogMap } from '../log-map.ts';
-import { readClockCell } from './clock-cell.ts';
-import type { TimeBuilt, TimeColumn } from './time-base.ts';
+/** Which number of a date is the month: told by the dates themselves, by a person, or left open. */
+import { fullYear, unpackDate } from './clock-cell.ts';
 
-export type DateOrder = 'ymd' | 'mdy' | 'dmy';
+export interface DateOrder {
+  dayFirst: boolean;
+  /** neither the dates nor a person tell */
+  open: boolean;
+  why: string;
+}
 
 /**
- * The order of a date column's numbers.
- * @param column the column with dates
- * @param map what a person confirmed
- * @param built where the question goes
- * @returns the order; month first while it is open, which changes no duration
+ * Days since 1970 of a date.
+ * @param packed from packDate
+ * @param dayFirst whether the day stands before the month, where the year stands last
+ * @returns days, or NaN where there is no such date
  */
-export function dateOrder(column: TimeColumn, map: LogMap['time'] | undefined, built: TimeBuilt): DateOrder {
-  const distinct = new Map<string, [number, number, number]>();
-  let separator = '';
-  for (const text of column.texts ?? []) {
-    const date = text.slice(0, 11);
-    if (text === '' || distinct.has(date) || distinct.size > 400) continue;
-    const cell = readClockCell(text);
-    if (!cell || Number.isNaN(cell.a)) continue;
-    distinct.set(date, [cell.a, cell.b, cell.c]);
-    separator ||= /\d([-/.])\d/.exec(date)?.[1] ?? '';
+export function dayNumber(packed: number, dayFirst: boolean): number {
+  const [a, b, c] = unpackDate(packed);
+  const yearFirst = a > 31;
+  const year = fullYear(yearFirst ? a : c);
+  const month = yearFirst ? b : dayFirst ? b : a;
+  const day = yearFirst ? c : dayFirst ? a : b;
+  if (!(month >= 1 && month <= 12 && day >= 1)) return Number.NaN;
+  const ms = Date.UTC(year, month - 1, day);
+  return new Date(ms).getUTCDate() === day ? ms / 86_400_000 : Number.NaN;
+}
+
+/**
+ * Decide the order.
+ * @param dates the different dates in the order of the file, from packDate
+ * @param told what the map or the header says, or undefined
+ * @returns the order, and whether it stays open
+ */
+export function dateOrder(dates: readonly number[], told: boolean | undefined): DateOrder {
+  if (told !== undefined) return { dayFirst: told, open: false, why: 'as the map or the header says' };
+  const open = dates.map(unpackDate).filter(([a]) => a <= 31);
+  if (open.length === 0) return { dayFirst: true, open: false, why: 'year first or the month is a word' };
+  // One garbled cell must not decide: the side with more evidence wins.
+  const first = open.filter(([a]) => a > 12).length;
+  const second = open.filter(([, b]) => b > 12).length;
+  if (first !== second) return { dayFirst: first > second, open: false, why: 'a number is above twelve' };
+  if (open.every(([a, b]) => a === b)) return { dayFirst: true, open: false, why: 'day and month are the same number' };
+  const asDay = wander(dates, true);
+  const asMonth = wander(dates, false);
+  if (asDay <= 7 && asMonth >= 27) return { dayFirst: true, open: false, why: 'so the days follow each other' };
+  if (asMonth <= 7 && asDay >= 27) return { dayFirst: false, open: false, why: 'so the days follow each other' };
+  return { dayFirst: true, open: true, why: 'no number is above twelve' };
+}
+
+/** Days walked from date to date; steps of most of a year are a clock being set and say nothing. */
+function wander(dates: readonly number[], dayFirst: boolean): number {
+  let sum = 0;
+  let before = Number.NaN;
+  for (const packed of dates) {
+    const day = dayNumber(packed, dayFirst);
+    const step = Math.abs(day - before);
+    if (step < 334) sum += step;
+    before = day;
   }
-  const dates = [...distinct.values()];
-  if (dates.some(([a]) => a > 31)) return 'ymd';
-  if (map?.dayFirst !== undefined) return map.dayFirst ? 'dmy' : 'mdy';
-  const format = `${column.unitText} ${map?.format ?? ''}`.toLowerCase();
-  if (/d{1,2}\W?m{1,2}\W?y/.test(format)) return 'dmy';
-  if (/m{1,2}\W?d{1,2}\W?y/.test(format)) return 'mdy';
-  if (dates.some(([a]) => a > 12)) return 'dmy';
-  if (dates.some(([, b]) => b > 12)) return 'mdy';
-  // Two dates next to each other in the file differ by a day, not by a month.
-  const [first, second] = dates;
-  if (first && second && dates.length <= 3) {
-    if (first[0] === second[0] && Math.abs(second[1] - first[1]) === 1) return 'mdy';
-    if (first[1] === second[1] && Math.abs(second[0] - first[0]) === 1) return 'dmy';
-  }
-  if (dates.every(([a, b]) => a === b)) return 'mdy';
-  if (separator === '.') return 'dmy';
-  built.flags.push(
-    flag('date-ambiguous', `day and month of "${[...distinct.keys()][0]?.trim()}" cannot be told apart`),
-  );
-  built.questions.push({
-    id: 'date-order',
-    question: 'Which comes first in the date, the day or the month?',
-    choices: ['day first', 'month first'],
-    because: 'no date in the file has a number above twelve in either place',
-    column: column.column,
-    concerns: ['date'],
-  });
-  return 'mdy';
+  return sum;
 }

@@ -1,0 +1,74 @@
+/** How fast rows come, told by stamps that may be coarser than the rows. */
+import { median } from '../../numbers/index.ts';
+
+export interface Rate {
+  /** usual step between different stamps, s */
+  step: number;
+  /** time a row takes, s */
+  row: number;
+}
+
+/**
+ * The usual rate of stamps without holes.
+ * @param held stamps, s, equal ones side by side
+ * @returns step and time a row takes; NaN where no two stamps differ forward
+ */
+export function rowRate(held: Float64Array): Rate {
+  const steps = new Float64Array(held.length);
+  const counts = new Float64Array(held.length);
+  let n = 0;
+  let start = 0;
+  for (let i = 1; i < held.length; i += 1) {
+    const step = (held[i] ?? 0) - (held[i - 1] ?? 0);
+    if (step === 0) continue;
+    if (step > 0) {
+      steps[n] = step;
+      counts[n] = i - start;
+      n += 1;
+    }
+    start = i;
+  }
+  if (n === 0) return { step: Number.NaN, row: Number.NaN };
+  const step = median(steps.subarray(0, n));
+  let time = 0;
+  let rows = 0;
+  for (let k = 0; k < n; k += 1) {
+    // The first stamp may have been met in its middle.
+    if ((k === 0 && n > 2) || Math.abs((steps[k] ?? 0) - step) > 0.5 * step) continue;
+    time += steps[k] ?? 0;
+    rows += counts[k] ?? 0;
+  }
+  return { step, row: rows > 0 ? time / rows : step };
+}
+
+/**
+ * Times of rows whose stamps repeat: spread evenly until the next stamp, or by the rate where a pause follows.
+ * @param held stamps, s, never falling from `from` to `to`
+ * @param from first row
+ * @param to row after the last
+ * @param rate usual rate
+ * @param out where the times are put, s
+ */
+export function spreadRows(held: Float64Array, from: number, to: number, rate: Rate, out: Float64Array): void {
+  let row = rate.row;
+  for (let start = from; start < to; ) {
+    const stamp = held[start] ?? 0;
+    let next = start + 1;
+    while (next < to && held[next] === stamp) next += 1;
+    const count = next - start;
+    const after = next < to ? (held[next] ?? 0) : Number.NaN;
+    const room = after - stamp;
+    // The last stamp may be cut short, the first met in its middle; a pause is not spread over.
+    const paused = Number.isNaN(room) || room > 1.5 * Math.max(rate.step, count * row);
+    const coarse = rate.row < 0.75 * rate.step;
+    const late = coarse && start === from && next < to && !paused && (count + 0.5) * row < room;
+    const early = start === from && !Number.isNaN(room) && count * row > 1.5 * room;
+    if (late || early) for (let k = start; k < next; k += 1) out[k] = after - (next - k) * row;
+    else {
+      const each = paused ? row : room / count;
+      for (let k = start; k < next; k += 1) out[k] = stamp + (k - start) * each;
+      if (!paused && room <= 1.5 * rate.step) row = each;
+    }
+    start = next;
+  }
+}
