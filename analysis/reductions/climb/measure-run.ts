@@ -159,7 +159,7 @@ function endChoice(t: Float64Array, Hp: Float64Array, slope: number): number {
       inside.map((i) => Hp[i] ?? Number.NaN),
     ).slope;
   };
-  const others = [between(first + shift, last), between(first, last - shift), slope];
+  const others = [between(first + shift, last), between(first, last - shift), slope, chord(t, Hp)];
   return (Math.max(...others) - Math.min(...others)) / 2 / Math.sqrt(3);
 }
 
@@ -173,3 +173,16 @@ function airCooling(samples: ClimbSamples, kept: readonly number[], t: Float64Ar
 }
 
 const STANDARD_LAPSE = -L;
+
+// Rise between the means of the first and the last few seconds: where it differs from the regression the climb wavered.
+function chord(t: Float64Array, Hp: Float64Array): number {
+  const first = t[0] ?? 0;
+  const last = t[t.length - 1] ?? 0;
+  const meanOver = (from: number, to: number) => {
+    const inside = [...t.keys()].filter((i) => (t[i] ?? 0) >= from && (t[i] ?? 0) <= to);
+    const of = (values: Float64Array) => inside.reduce((sum, i) => sum + (values[i] ?? 0) / inside.length, 0);
+    return { t: of(t), H: of(Hp) };
+  };
+  const [start, end] = [meanOver(first, first + NOISE_WIDTH), meanOver(last - NOISE_WIDTH, last)];
+  return (end.H - start.H) / (end.t - start.t);
+}
