@@ -133,8 +133,8 @@ function placeRuns(stamps: Float64Array, { runs }: Cut, rate: Rate): Float64Arra
   return seconds;
 }
 
-/** To a tenth of a microsecond: epoch seconds in a double are no finer. */
-const tidy = (value: number): number => Math.round(value * 1e7) / 1e7;
+/** To a microsecond: epoch seconds in a double are hardly finer. */
+const tidy = (value: number): number => Math.round(value * 1e6) / 1e6;
 
 function placedStamp(stamps: Float64Array, run: { from: number; to: number }, rate: Rate): number {
   const own = rowRate(stamps.subarray(run.from, run.to));
