@@ -13,6 +13,7 @@ const TURN = 2 * Math.PI;
  * @param speed length, m/s
  * @param direction towards, rad from true north clockwise
  * @returns north and east components, m/s
+ * @source plane trigonometry
  */
 export function components(speed: number, direction: number): Horizontal {
   return { north: speed * Math.cos(direction), east: speed * Math.sin(direction) };
@@ -22,6 +23,7 @@ export function components(speed: number, direction: number): Horizontal {
  * Length of a horizontal vector.
  * @param v vector, m/s
  * @returns length, m/s
+ * @source plane trigonometry
  */
 export function speedOf(v: Horizontal): number {
   return Math.hypot(v.north, v.east);
@@ -31,6 +33,7 @@ export function speedOf(v: Horizontal): number {
  * Direction a horizontal vector points to.
  * @param v vector, m/s
  * @returns direction, rad, 0 to 2 pi, from true north clockwise
+ * @source plane trigonometry
  */
 export function directionOf(v: Horizontal): number {
   return wrapTurn(Math.atan2(v.east, v.north));
@@ -40,6 +43,7 @@ export function directionOf(v: Horizontal): number {
  * Direction a wind comes from, as it is spoken.
  * @param wind vector of where the air moves to, m/s
  * @returns direction, rad, 0 to 2 pi, from true north clockwise
+ * @source plane trigonometry
  */
 export function windFrom(wind: Horizontal): number {
   return wrapTurn(directionOf(wind) + Math.PI);
@@ -49,6 +53,7 @@ export function windFrom(wind: Horizontal): number {
  * An angle brought into one turn.
  * @param angle angle, rad
  * @returns angle, rad, 0 to 2 pi
+ * @source plane trigonometry
  */
 export function wrapTurn(angle: number): number {
   const rest = angle % TURN;
@@ -60,6 +65,7 @@ export function wrapTurn(angle: number): number {
  * @param a direction, rad
  * @param b direction, rad
  * @returns a less b, rad, -pi to pi
+ * @source plane trigonometry
  */
 export function angleBetween(a: number, b: number): number {
   const d = wrapTurn(a - b);

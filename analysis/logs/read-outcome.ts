@@ -66,7 +66,7 @@ export interface ReadOutcome {
 }
 
 export interface ReadOptions {
-  /** name as given; only its safe part is shown */
+  /** name as given; only its plain part is shown */
   file: string;
   sha256: string;
   map?: LogMap;

@@ -55,14 +55,12 @@ describe('imports', () => {
         if (!MAY[house]?.includes(top)) wrong.push(`${path}:${line} imports ${to}`);
       }
     }
-    // pictures of the screens need the running service; the one exception
-    expect(wrong.filter((one) => !one.startsWith('sample-tests/generate/pictures'))).toEqual([]);
+    expect(wrong).toEqual([]);
   });
 
   it('sample logs are made without the code they test', () => {
     const wrong: string[] = [];
     for (const path of filesUnder('sample-tests')) {
-      if (path.includes('/pictures')) continue;
       for (const { from, line } of importsOf(path)) {
         const to = target(path, from);
         if (to?.startsWith('analysis/') && !to.startsWith('analysis/units/'))
