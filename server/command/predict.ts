@@ -1,8 +1,6 @@
 /** `proveout predict`: what a result says of other conditions, with its interval. */
 
-import type { Prediction } from '../../analysis/reductions/index.ts';
 import { InputProblem, problem } from '../../analysis/remarks/index.ts';
-import { isUnit, quantityOf, show } from '../../analysis/units/index.ts';
 import { predictFrom } from '../actions/predict.ts';
 import { knownKind } from './known-kind.ts';
 import { readJson } from './read-json.ts';
@@ -28,18 +26,9 @@ next run. One of the two files may be "-".
     }
     const prediction = await predictFrom(result, await readJson(values.at, 'bad-request', io));
     if (values.json) printJson(io, prediction);
-    else printLines(io, inWords(prediction));
+    else printLines(io, (await import('./result-words.ts')).predictionWords(prediction));
     if (prediction.status === 'predicted') return 0;
     complain(io, prediction.reason ?? 'this cannot be predicted.');
     return 1;
   },
 };
-
-function inWords({ quantities }: Prediction): string[] {
-  return quantities.map(({ name, value, low, high, unit, why }) => {
-    const shown = quantityOf(name)?.tradeUnits[0] ?? unit;
-    const text = (si: number | null) =>
-      si === null ? 'not known' : isUnit(shown) ? show(si, shown).text : `${si} ${unit}`;
-    return `${name}: ${text(value)} (${text(low)} to ${text(high)}), ${why}`;
-  });
-}

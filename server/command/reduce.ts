@@ -1,8 +1,8 @@
 /** `proveout reduce`: one reduction of logs or written figures. */
 import * as z from 'zod';
+import type { Airplane } from '../../analysis/airplane/index.ts';
 import { InputProblem, type Problem, problem } from '../../analysis/remarks/index.ts';
 import type { Result } from '../../analysis/results/index.ts';
-import { isUnit, quantityOf, show } from '../../analysis/units/index.ts';
 import { checkedMap } from '../actions/confirm-map.ts';
 import { type AskedQuestion, checkedSegments, reduceRecording, type ToReduce } from '../actions/reduce-recording.ts';
 import { airplaneFrom } from './airplane-from.ts';
@@ -40,10 +40,11 @@ the files may be "-", standard input.
     await knownKind(kind);
     if (logs.length === 0 && values.points === undefined) throw new WrongUsage('a LOG or --points is wanted.');
     try {
-      const reduced = await reduceRecording(await toReduce(kind, logs, values, io));
+      const given = await toReduce(kind, logs, values, io);
+      const reduced = await reduceRecording(given);
       if (reduced.answer === 'questions') return askFirst(kind, reduced.questions, values.json, io);
       if (values.json) printJson(io, reduced.result);
-      else printLines(io, inWords(reduced.result));
+      else printLines(io, await words(reduced.result, given.airplane));
       if (reduced.result.status === 'reduced') return 0;
       complain(io, [reduced.result.reason, reduced.result.mend].filter(Boolean).join(' '));
       return 1;
@@ -112,15 +113,8 @@ function unreduced(kind: string, problems: readonly Problem[]) {
   };
 }
 
-function inWords({ quantities, comparisons, flags, status }: Result): string[] {
-  return [
-    status,
-    ...quantities.map(({ name, value, u95, unit }) => {
-      if (value === null) return `${name}: not known`;
-      const shown = quantityOf(name)?.tradeUnits[0] ?? unit;
-      return `${name}: ${isUnit(shown) ? show(value, shown, { u95 }).text : `${value} ± ${u95} ${unit}`}`;
-    }),
-    ...comparisons.map((one) => `${one.what}: ${one.words}`),
-    ...flags.map((one) => `${one.kind}: ${one.message}`),
-  ];
+/** The templates know the words; JSON does without them. */
+async function words(result: Result, airplane: Airplane | undefined): Promise<string[]> {
+  const { resultWords } = await import('./result-words.ts');
+  return resultWords(result, airplane?.instruments.units);
 }
