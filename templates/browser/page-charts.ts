@@ -73,7 +73,7 @@ async function fetchSamples(chart: Chart, drawn: Drawn, from: number, to: number
   const address = new URL(chart.samples, location.href);
   address.searchParams.set('from', String(from));
   address.searchParams.set('to', String(to));
-  address.searchParams.set('columns', String(Math.max(50, Math.round(drawn.chartArea.width))));
+  address.searchParams.set('width', String(Math.max(50, Math.round(drawn.chartArea.width))));
   const answer = await fetch(address);
   if (!answer.ok) return;
   const { datasets } = (await answer.json()) as { datasets: Dataset[] };

@@ -53,5 +53,7 @@ export interface Chart {
   spans: Span[];
   /** where the samples of a visible span come from, when they are too many to send at once */
   samples?: string;
+  /** the part of the x axis shown at first, where it is not all */
+  view?: { from: number; to: number };
   low?: boolean;
 }

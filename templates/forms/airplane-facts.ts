@@ -59,7 +59,7 @@ function tell(field: Field, path: string, group: FactGroup, telling: Telling, ke
     const chosen = String(valueAt(telling.json, `${path}.${shape.by}`) ?? '');
     group.facts.push({ name: labelOf(path), text: choiceOf(`${path}.${shape.by}`, chosen, chosen), basis: '' });
     for (const inner of shape.variants.get(chosen) ?? []) tell(inner, `${path}.${inner.key}`, group, telling);
-  } else {
+  } else if (shape.is !== 'list-of-variants') {
     const fact = leafFact(shape, path, value);
     if (fact) group.facts.push(fact);
     else telling.unknown.push(labelOf(path));
@@ -84,7 +84,7 @@ function tellEntries(
   }
 }
 
-type Leaf = Exclude<Shape, { is: 'group' | 'fitted' | 'list' | 'named' | 'variants' }>;
+type Leaf = Exclude<Shape, { is: 'group' | 'fitted' | 'list' | 'list-of-variants' | 'named' | 'variants' }>;
 
 function leafFact(shape: Leaf, path: string, value: unknown): AirplaneFact | undefined {
   const name = labelOf(path);

@@ -107,7 +107,7 @@ function addField(field: Field, path: string, group: FormGroup, making: Making):
   else if (shape.is === 'list') addList(shape.fields, path, making);
   else if (shape.is === 'named') addNamed(shape.fields, path, making);
   else if (shape.is === 'variants') addVariants(shape, path, making);
-  else group.fields.push(leafField(field, shape, path, making));
+  else if (shape.is !== 'list-of-variants') group.fields.push(leafField(field, shape, path, making));
 }
 
 function addFitted(fields: readonly Field[], path: string, making: Making): void {
@@ -155,7 +155,7 @@ function addVariants(shape: Extract<Shape, { is: 'variants' }>, path: string, ma
   addFields(shape.variants.get(chosen) ?? [], path, own, making);
 }
 
-type Leaf = Exclude<Shape, { is: 'group' | 'fitted' | 'list' | 'named' | 'variants' }>;
+type Leaf = Exclude<Shape, { is: 'group' | 'fitted' | 'list' | 'list-of-variants' | 'named' | 'variants' }>;
 
 function leafField(field: Field, shape: Leaf, path: string, making: Making): FieldPart {
   const words = wordsFor(path, making, undefined, field.required);

@@ -73,7 +73,7 @@ function readField(field: Field, path: string, reading: Reading): void {
   else if (shape.is === 'variants') readVariants(shape, path, reading);
   else if (shape.is === 'list' || shape.is === 'named') readEntries(shape, path, reading);
   else if (shape.is === 'stated') readStated(shape, path, reading);
-  else readLeaf(shape, path, reading);
+  else if (shape.is !== 'list-of-variants') readLeaf(shape, path, reading);
 }
 
 function readFields(fields: readonly Field[], path: string, reading: Reading): void {
@@ -110,7 +110,7 @@ function readEntries(shape: Extract<Shape, { is: 'list' | 'named' }>, path: stri
   }
 }
 
-type Leaf = Exclude<Shape, { is: 'group' | 'fitted' | 'list' | 'named' | 'variants' | 'stated' }>;
+type Leaf = Exclude<Shape, { is: 'group' | 'fitted' | 'list' | 'list-of-variants' | 'named' | 'variants' | 'stated' }>;
 
 function readLeaf(shape: Leaf, path: string, reading: Reading): void {
   const text = textAt(reading, path);

@@ -59,6 +59,7 @@ export type Shape =
   | { is: 'group'; fields: Field[] }
   | { is: 'fitted'; fields: Field[] }
   | { is: 'list'; fields: Field[] }
+  | { is: 'list-of-variants'; by: string; variants: Map<string, Field[]> }
   | { is: 'named'; fields: Field[] }
   | { is: 'variants'; by: string; variants: Map<string, Field[]> };
 
@@ -124,22 +125,30 @@ function eitherOf(nodes: Node[]): Shape {
   if (!first) return { is: 'tick' };
   const dimensions = some.flatMap((one) => (one.dimension === undefined ? [] : [one.dimension]));
   if (dimensions.length > 0) return statedShape(first, dimensions);
-  if (first.enum) return { is: 'choice', options: first.enum.map(optionOf), orNone: some.length < nodes.length };
+  const named = some.find((one) => one.enum);
+  if (named?.enum) return { is: 'choice', options: named.enum.map(optionOf), orNone: some.length < nodes.length };
   return { is: 'fitted', fields: fieldsOf(first) };
 }
 
-function variantsOf(nodes: Node[]): Shape {
+function variantsOf(nodes: Node[]): Extract<Shape, { is: 'variants' }> {
   const [first] = nodes;
-  const isConst = ([, inner]: [string, unknown]) => nodeOf(inner).const !== undefined;
-  const by = Object.entries(first?.properties ?? {}).find(isConst)?.[0] ?? 'kind';
-  const variants = nodes.map((node): [string, Field[]] => [
-    String(nodeOf(node.properties?.[by]).const),
-    fieldsOf(node).filter(({ key }) => key !== by),
-  ]);
+  const values = (json: unknown): string[] => {
+    const node = nodeOf(json ?? {});
+    return node.const === undefined ? (node.enum ?? []).map(String) : [String(node.const)];
+  };
+  const by =
+    Object.entries(first?.properties ?? {}).find(([, inner]) => nodeOf(inner).const !== undefined)?.[0] ?? 'kind';
+  const variants = nodes.flatMap((node) =>
+    values(node.properties?.[by]).map((value): [string, Field[]] => [
+      value,
+      fieldsOf(node).filter(({ key }) => key !== by),
+    ]),
+  );
   return { is: 'variants', by, variants: new Map(variants) };
 }
 
 function listOf(items: Node): Shape {
+  if (items.oneOf) return { ...variantsOf(items.oneOf.map(nodeOf)), is: 'list-of-variants' };
   if (items.enum) return { is: 'ticks', options: items.enum.map(optionOf) };
   return items.properties ? { is: 'list', fields: fieldsOf(items) } : { is: 'words' };
 }

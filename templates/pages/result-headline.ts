@@ -1,5 +1,5 @@
-/** The one number a result is known by in a list: what is compared with a limit first, else the first value found. */
-import type { Result } from '../../analysis/results/index.ts';
+/** The one number a result is known by: the comparison that comes out worst, else the first value found. */
+import type { Comparison, Result } from '../../analysis/results/index.ts';
 import { nameInWords } from '../words/list.ts';
 import { type QuantityPart, quantityInWords } from '../words/quantity.ts';
 import type { InstrumentUnits } from '../words/unit-shown.ts';
@@ -7,8 +7,20 @@ import type { InstrumentUnits } from '../words/unit-shown.ts';
 export interface Headline {
   label: string;
   quantity: QuantityPart;
-  /** outcome word of the comparison, or empty */
-  outcome: string;
+  comparison: Comparison | null;
+}
+
+/** What a person must see first: beyond a limit, then what was not shown although there is a value. */
+function weight({ outcome, value }: Comparison): number {
+  if (outcome === 'exceeded') return 0;
+  if (value === null) return 3;
+  return outcome === 'not shown' ? 1 : 2;
+}
+
+/** The comparison that comes out worst; of equals the one nearest to its limit. */
+export function worstComparison(comparisons: readonly Comparison[]): Comparison | null {
+  const room = (one: Comparison) => (one.value === null ? Number.POSITIVE_INFINITY : one.limit - one.value);
+  return [...comparisons].sort((a, b) => weight(a) - weight(b) || room(a) - room(b))[0] ?? null;
 }
 
 /**
@@ -20,19 +32,24 @@ export interface Headline {
 export function headlineOf(result: Result, units: InstrumentUnits, href: string): Headline {
   if (result.status === 'refused') {
     return {
-      label: 'Refused',
+      label: '',
       quantity: { number: result.reason ?? 'refused', half: '', unit: '', none: true, href, title: '' },
-      outcome: 'refused',
+      comparison: null,
     };
   }
-  const [comparison] = result.comparisons;
+  const comparison = worstComparison(result.comparisons);
   if (comparison) {
-    const { what, value, unit, u95, outcome } = comparison;
-    return { label: what, quantity: quantityInWords(value, unit, { name: what, u95, href }, units), outcome };
+    const { what, value, unit, u95 } = comparison;
+    return { label: what, quantity: quantityInWords(value, unit, { name: what, u95, href }, units), comparison };
   }
   const first = result.quantities.find((one) => one.value !== null) ?? result.quantities[0];
-  if (!first)
-    return { label: '', quantity: quantityInWords(null, '1', { name: '', why: 'no value' }, units), outcome: '' };
+  if (!first) {
+    return { label: '', quantity: quantityInWords(null, '1', { name: '', why: 'no value' }, units), comparison: null };
+  }
   const { name, value, unit, u95 } = first;
-  return { label: nameInWords(name), quantity: quantityInWords(value, unit, { name, u95, href }, units), outcome: '' };
+  return {
+    label: nameInWords(name),
+    quantity: quantityInWords(value, unit, { name, u95, href }, units),
+    comparison: null,
+  };
 }

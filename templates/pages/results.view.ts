@@ -47,7 +47,7 @@ export function resultInRow(kept: KeptResult, { book, units, zone }: PageContext
     when: momentInWords(kept.at, zone).local,
     label: headline.label,
     quantity: headline.quantity,
-    outcome: headline.outcome === '' ? null : outcomeInWords(headline.outcome),
+    outcome: headline.comparison ? outcomeInWords(headline.comparison.outcome) : null,
     status: outcomeInWords(kept.status === 'proposed' ? 'reduced' : kept.status),
   };
 }

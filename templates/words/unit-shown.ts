@@ -84,5 +84,5 @@ function lengthUnit(name: string, units: InstrumentUnits): string {
 
 /** Heating times are minutes on a card; periods, transits and marks are seconds. */
 function timeUnit(name: string): string {
-  return /time-to|time-constant|endurance|duration-minutes/.test(name) ? 'min' : 's';
+  return /time-to|time-constant|longest|endurance|duration/.test(name) ? 'min' : 's';
 }

@@ -9,11 +9,13 @@ import { cardRoutes } from './cards.ts';
 import { gateRoutes } from './gates.ts';
 import { helpRoutes } from './help.ts';
 import { homeRoutes } from './home.ts';
+import { logRoutes } from './logs.ts';
 import { outingRoutes } from './outings.ts';
 import { programRoutes } from './program.ts';
 import { recordRoutes } from './record.ts';
 import { resultRoutes } from './results.ts';
 import { shelfRoutes } from './shelf.ts';
+import { writtenRoutes } from './written.ts';
 
 /** Largest form: a section of an airplane with every field filled to its end. */
 const FORM_LIMIT = 512 * 1024;
@@ -45,6 +47,8 @@ export function pageRoutes(app: Api, service: Service): void {
   cardRoutes(app, service);
   outingRoutes(app, service);
   gateRoutes(app, service);
+  logRoutes(app, service);
+  writtenRoutes(app, service);
   resultRoutes(app, service);
   recordRoutes(app, service);
   app.get('/*', { schema: { hide: true } }, async (request, reply) => {

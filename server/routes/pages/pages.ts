@@ -98,6 +98,7 @@ const DONE: Record<string, string> = {
   undone: 'Undone. What was there before is in force again.',
   reduced: 'Reduced. Look at the flags, then decide.',
   mapped: 'Your table is kept, and is offered again for files with the same header.',
+  asked: 'First answer what must not be guessed: it stands in the channel table.',
   received: 'The files are kept, byte for byte.',
   away: 'Put away. The record keeps it, and it can be brought back.',
   started: 'The book is open. Fill in what you know, section by section.',

@@ -1,0 +1,121 @@
+/** The values of a result in words: each comparison, each quantity with its parts, grouped as one reads them. */
+import * as z from 'zod';
+import type { Comparison, Condition, Result, ResultQuantity } from '../../analysis/results/index.ts';
+import { show } from '../../analysis/units/index.ts';
+import { intervalOf, intervalPart } from '../parts/interval.view.ts';
+import { type FlagPart, flagPart, flagsInWords } from '../parts/remarks.view.ts';
+import { nameInWords, sentence } from '../words/list.ts';
+import { outcomeInWords, outcomePart } from '../words/outcome.ts';
+import {
+  conditionPart,
+  conditionsInWords,
+  quantityInWords,
+  quantityPart,
+  quantityText,
+  whyNone,
+} from '../words/quantity.ts';
+import { type InstrumentUnits, unitShown } from '../words/unit-shown.ts';
+
+export const comparisonRow = z.strictObject({
+  what: z.string(),
+  quantity: quantityPart,
+  limit: z.string(),
+  interval: intervalPart.nullable(),
+  outcome: outcomePart,
+  words: z.string(),
+});
+export type ComparisonRow = z.infer<typeof comparisonRow>;
+
+export const quantityRow = z.strictObject({
+  head: z.string(),
+  quantity: quantityPart,
+  interval: z.string(),
+  parts: z.array(z.string()),
+  conditions: z.array(conditionPart),
+  flags: z.array(flagPart),
+});
+
+export const quantityGroup = z.strictObject({ name: z.string(), rows: z.array(quantityRow) });
+export type QuantityGroup = z.infer<typeof quantityGroup>;
+
+/** Address of the samples of a span in a file; empty where there are none. */
+export type SampleLink = (fromSeconds: number, toSeconds: number, file?: string) => string;
+
+/** A comparison as a row. */
+export function comparisonInRow(one: Comparison, units: InstrumentUnits): ComparisonRow {
+  const { what, value, unit, u95, limit, outcome, words } = one;
+  return {
+    what: sentence(what),
+    quantity: quantityInWords(value, unit, { name: what, u95, why: 'no value' }, units),
+    limit: quantityText(quantityInWords(limit, unit, { name: what }, units)),
+    interval: intervalOf(one),
+    outcome: outcomeInWords(outcome),
+    words: sentence(words.replace(/^(not shown|shown|exceeded)[:,] ?/, '')),
+  };
+}
+
+/** `7 shown, 9 not shown, 1 exceeded`. */
+export function comparisonsInWords({ comparisons }: Result): string {
+  const words = (['exceeded', 'not shown', 'shown'] as const).map((outcome) => {
+    const n = comparisons.filter((one) => one.outcome === outcome).length;
+    return n === 0 ? '' : `${n} ${outcome}`;
+  });
+  return words.filter(Boolean).join(', ');
+}
+
+/** Conditions that name a row rather than qualify it, and those told by the link to the samples. */
+const HEADS = ['segment', 'label', 'case', 'at'];
+const HIDDEN = ['file', 'from-seconds', 'to-seconds', ...HEADS];
+
+/** Quantities grouped by name, each with its conditions, U95 parts, and the way to its samples. */
+export function quantityGroups({ quantities }: Result, units: InstrumentUnits, link: SampleLink): QuantityGroup[] {
+  const groups = new Map<string, QuantityGroup>();
+  for (const one of quantities) {
+    const group = groups.get(one.name) ?? { name: nameInWords(one.name), rows: [] };
+    groups.set(one.name, group);
+    group.rows.push(quantityInRow(one, units, link));
+  }
+  return [...groups.values()];
+}
+
+function quantityInRow(one: ResultQuantity, units: InstrumentUnits, link: SampleLink): z.infer<typeof quantityRow> {
+  const { name, value, unit, u95, parts, conditions } = one;
+  const at = (key: string) => numberAt(conditions[key]);
+  const [from, to] = [at('from-seconds'), at('to-seconds')];
+  const file = typeof conditions.file === 'string' ? conditions.file : undefined;
+  const href = from === undefined || to === undefined ? '' : link(from, to, file);
+  const shown = unitShown(name, unit, units);
+  const half = (part: number) => show(0, shown, { u95: part }).half ?? '';
+  return {
+    head: String(HEADS.map((key) => conditions[key]).find((text) => typeof text === 'string') ?? ''),
+    quantity: quantityInWords(value, unit, { name, u95, href, why: whyNone(one) }, units),
+    interval: intervalInWords(one, shown),
+    parts: Object.entries(parts).flatMap(([part, size]) => (size === undefined ? [] : [`${part} ${half(size)}`])),
+    conditions: conditionsInWords(
+      Object.fromEntries(Object.entries(conditions).filter(([key]) => !HIDDEN.includes(key))),
+      units,
+    ),
+    flags: flagsInWords(one.flags),
+  };
+}
+
+function numberAt(condition: Condition | undefined): number | undefined {
+  return typeof condition === 'object' ? condition.value : undefined;
+}
+
+/** Both ends, where they say more than the half-width does. */
+function intervalInWords({ value, u95, interval }: ResultQuantity, unit: string): string {
+  if (!interval) return '';
+  const [low, high] = interval;
+  const even = value !== null && u95 !== null && low !== null && high !== null;
+  if (even && Math.abs(high - value - (value - low)) < 0.1 * u95) return '';
+  if (low !== null && high !== null) return `${show(low, unit).number} to ${show(high, unit).text}`;
+  if (low !== null) return `at least ${show(low, unit).text}`;
+  return high === null ? '' : `at most ${show(high, unit).text}`;
+}
+
+/** What was left out, told apart from the other flags. */
+export function exclusions(flags: readonly FlagPart[], result: Result): FlagPart[] {
+  const out = new Set(result.flags.filter((one) => one.kind === 'excluded').map((one) => one.message));
+  return flags.filter((one) => out.has(one.message));
+}

@@ -1,0 +1,299 @@
+/** One result: the number first, doubt beside it, reason below. */
+import * as z from 'zod';
+import { type Prediction, reductionOf } from '../../analysis/reductions/index.ts';
+import { chartsOf } from '../charts/index.ts';
+import type { FieldProblem, Typed } from '../forms/airplane-form.ts';
+import { shapedFields } from '../forms/airplane-form.ts';
+import { schemaFields } from '../forms/schema-shape.ts';
+import { chartInPage, chartPart } from '../parts/chart.view.ts';
+import { fieldPart, textField } from '../parts/field.view.ts';
+import { bookPath, frameOf, framePart } from '../parts/frame.view.ts';
+import { flagPart, flagsInWords, type ProblemPart, problemsPart } from '../parts/remarks.view.ts';
+import { tablePart } from '../parts/table.view.ts';
+import { nameInWords } from '../words/list.ts';
+import { outcomeInWords, outcomePart } from '../words/outcome.ts';
+import { quantityInWords, quantityPart } from '../words/quantity.ts';
+import { resultTableInWords } from '../words/result-table.ts';
+import { momentInWords, spanInWords } from '../words/time.ts';
+import { methodPath } from './help.view.ts';
+import type { KeptResult, PageContext } from './kept.ts';
+import { logPath } from './logs.view.ts';
+import { headlineOf } from './result-headline.ts';
+import {
+  comparisonInRow,
+  comparisonRow,
+  comparisonsInWords,
+  exclusions,
+  quantityGroup,
+  quantityGroups,
+  type SampleLink,
+} from './result-parts.ts';
+import { resultPath } from './results.view.ts';
+import { testPath } from './test.view.ts';
+
+const link = z.strictObject({ text: z.string(), href: z.string() });
+
+const predictionPart = z.strictObject({
+  reason: z.string(),
+  rows: z.array(z.strictObject({ name: z.string(), quantity: quantityPart, band: z.string(), why: z.string() })),
+  tables: z.array(tablePart),
+  flags: z.array(flagPart),
+});
+
+export const resultView = z.strictObject({
+  frame: framePart,
+  problems: problemsPart,
+  status: outcomePart,
+  about: z.string(),
+  stale: z.array(z.string()),
+  refused: z.strictObject({ reason: z.string(), mend: z.string() }).nullable(),
+  headline: z
+    .strictObject({
+      label: z.string(),
+      quantity: quantityPart,
+      comparison: comparisonRow.nullable(),
+      tally: z.string(),
+    })
+    .nullable(),
+  flags: z.array(flagPart),
+  charts: z.array(chartPart),
+  comparisons: z.array(comparisonRow),
+  segments: z
+    .strictObject({
+      action: z.string(),
+      roles: z.array(z.strictObject({ role: z.string(), meaning: z.string() })),
+      files: z.array(z.string()),
+      rows: z.array(
+        z.strictObject({
+          index: z.int(),
+          number: z.int(),
+          file: z.string(),
+          from: z.string(),
+          to: z.string(),
+          span: z.string(),
+          href: z.string(),
+          role: z.string(),
+          label: z.string(),
+          roles: z.array(z.strictObject({ value: z.string(), text: z.string(), selected: z.boolean() })),
+          isNew: z.boolean(),
+        }),
+      ),
+      fields: z.array(fieldPart),
+    })
+    .nullable(),
+  quantities: z.array(quantityGroup),
+  tables: z.array(tablePart),
+  excluded: z.array(flagPart),
+  decide: z.strictObject({ action: z.string(), accept: z.boolean(), fields: z.array(fieldPart), decided: z.string() }),
+  predict: z
+    .strictObject({ action: z.string(), fields: z.array(fieldPart), answer: predictionPart.nullable() })
+    .nullable(),
+  provenance: z.strictObject({
+    method: link,
+    version: z.string(),
+    revision: link.nullable(),
+    files: z.array(z.strictObject({ name: z.string(), sha256: z.string(), href: z.string() })),
+    tests: z.array(link),
+    json: z.string(),
+    away: z.string(),
+  }),
+});
+export type ResultView = z.infer<typeof resultView>;
+
+export interface ResultShown {
+  /** titles of tests, by id */
+  titles: ReadonlyMap<string, string>;
+  done?: string;
+  problems?: ProblemPart[];
+  prediction?: { typed: Typed; problems: readonly FieldProblem[]; answer: Prediction | null };
+}
+
+/** The page of a result. */
+export function resultPage(kept: KeptResult, shown: ResultShown, context: PageContext): ResultView {
+  const { result, number } = kept;
+  const { book, units, zone } = context;
+  const reduction = reductionOf(kept.kind);
+  const samples = sampleLink(kept, book.id);
+  const path = resultPath(book.id, number);
+  const headline = headlineOf(result, units, '#numbers');
+  const flags = flagsInWords(result.flags, (from, to) => samples(from, to));
+  const excluded = exclusions(flags, result);
+  const moment = momentInWords(kept.at, zone);
+  return {
+    frame: frameOf(`${number}. ${reduction?.title ?? nameInWords(kept.kind)}`, {
+      question: reduction?.answers ?? '',
+      book,
+      way: 'results',
+      crumbs: [{ text: 'Results', href: bookPath(book.id, '/results') }],
+      done: shown.done ?? '',
+      modules: ['page-charts', 'page-log'],
+    }),
+    problems: { heading: 'Not reduced again. What you typed is kept here', items: shown.problems ?? [] },
+    status: outcomeInWords(kept.status === 'proposed' ? 'reduced' : kept.status),
+    about: [
+      kept.logNames.length > 0 ? `from ${kept.logNames.join(' and ')}` : 'from written figures',
+      `${moment.local} (${moment.utc})`,
+      kept.who,
+    ]
+      .filter(Boolean)
+      .join(' · '),
+    stale: [...kept.stale],
+    refused: result.status === 'refused' ? { reason: result.reason ?? '', mend: result.mend ?? '' } : null,
+    headline:
+      result.status === 'refused'
+        ? null
+        : {
+            label: headline.label,
+            quantity: headline.quantity,
+            comparison: headline.comparison ? comparisonInRow(headline.comparison, units) : null,
+            tally: comparisonsInWords(result),
+          },
+    flags: flags.filter((one) => !excluded.includes(one)),
+    charts: chartsOf(result, units).map(chartInPage),
+    comparisons: result.comparisons.map((one) => comparisonInRow(one, units)),
+    segments: segmentsPart(kept, path, samples),
+    quantities: quantityGroups(result, units, samples),
+    tables: result.tables.map((table, i) =>
+      resultTableInWords(table, units, { samples: (from, to) => samples(from, to), csv: `${path}/tables/${i}.csv` }),
+    ),
+    excluded,
+    decide: {
+      action: `${path}/decide`,
+      accept: result.status === 'reduced',
+      fields: [
+        textField(
+          { name: 'note', label: 'Note', hint: 'What makes you accept it, or what must be different next time.' },
+          kept.note,
+          { long: true },
+        ),
+        textField({ name: 'who', label: 'Your name' }, ''),
+      ],
+      decided: decidedInWords(kept, zone),
+    },
+    predict: predictPart(kept, shown, context, path),
+    provenance: {
+      method: { text: reduction?.title ?? kept.kind, href: methodPath(kept.kind) },
+      version: result.provenance.methodVersion,
+      revision:
+        result.provenance.configurationRevision === null
+          ? null
+          : {
+              text: `revision ${result.provenance.configurationRevision}`,
+              href: bookPath(book.id, `/airplane/revisions/${result.provenance.configurationRevision}`),
+            },
+      files: kept.input.logs.map((id, i) => ({
+        name: kept.logNames[i] ?? id,
+        sha256: id,
+        href: logPath(book.id, id),
+      })),
+      tests: kept.tests.map((test) => ({ text: shown.titles.get(test) ?? test, href: testPath(book.id, test) })),
+      json: `/api${path}`,
+      away: `${path}/away`,
+    },
+  };
+}
+
+function sampleLink(kept: KeptResult, book: string): SampleLink {
+  return (from, to, file) => {
+    const at = file === undefined ? 0 : kept.logNames.indexOf(file);
+    const log = kept.input.logs[Math.max(0, at)];
+    return log === undefined ? '' : logPath(book, log, { from, to });
+  };
+}
+
+function decidedInWords(kept: KeptResult, zone: string): string {
+  if (kept.decision === 'proposed' || kept.decidedAt === null) return '';
+  const word = kept.decision === 'accepted' ? 'Accepted' : 'To be repeated';
+  return `${word}, ${momentInWords(kept.decidedAt, zone).local}${kept.decidedBy ? `, ${kept.decidedBy}` : ''}.`;
+}
+
+/** The segments as a form: moved, relabelled, left out, added, each with one reason for all. */
+function segmentsPart(kept: KeptResult, path: string, samples: SampleLink): ResultView['segments'] {
+  const { result } = kept;
+  if (kept.input.logs.length === 0) return null;
+  const roles = reductionOf(kept.kind)?.roles ?? [];
+  const options = (selected: string) =>
+    [...new Set([...roles.map((one) => one.role), selected])]
+      .filter(Boolean)
+      .map((value) => ({ value, text: nameInWords(value), selected: value === selected }));
+  const rows = result.segments.map(({ file, fromSeconds, toSeconds, role, label }, index) => ({
+    index,
+    number: index + 1,
+    file,
+    from: plain(fromSeconds),
+    to: plain(toSeconds),
+    span: spanInWords(fromSeconds, toSeconds),
+    href: samples(fromSeconds, toSeconds, file),
+    role,
+    label: label ?? '',
+    roles: options(role),
+    isNew: false,
+  }));
+  const index = rows.length;
+  const blank = {
+    index,
+    number: index + 1,
+    file: kept.logNames[0] ?? '',
+    from: '',
+    to: '',
+    span: '',
+    href: '',
+    role: '',
+    label: '',
+    roles: options(roles[0]?.role ?? ''),
+    isNew: true,
+  };
+  return {
+    action: `${path}/segments`,
+    roles: roles.map(({ role, meaning }) => ({ role: nameInWords(role), meaning })),
+    files: [...kept.logNames],
+    rows: [...rows, blank],
+    fields: [
+      textField(
+        {
+          name: 'reason',
+          label: 'Why they are moved',
+          hint: 'Kept with the segments and shown with the result.',
+          required: true,
+        },
+        '',
+      ),
+      textField({ name: 'who', label: 'Your name' }, ''),
+    ],
+  };
+}
+
+function plain(seconds: number): string {
+  return String(Math.round(seconds * 10) / 10);
+}
+
+function predictPart(
+  kept: KeptResult,
+  shown: ResultShown,
+  { units }: PageContext,
+  path: string,
+): ResultView['predict'] {
+  const reduction = reductionOf(kept.kind);
+  if (!reduction?.predict || !reduction.conditionsSchema || kept.result.status === 'refused') return null;
+  const { typed = new Map(), problems = [], answer = null } = shown.prediction ?? {};
+  const json = { instruments: { units } };
+  return {
+    action: `${path}#predict`,
+    fields: shapedFields(schemaFields(reduction.conditionsSchema), 'conditions', json, typed, problems),
+    answer: answer && {
+      reason: answer.reason ?? '',
+      rows: answer.quantities.map(({ name, unit, value, low, high, why }) => {
+        const part = (one: number | null) => quantityInWords(one, unit, { name, why: 'no value' }, units);
+        const [from, to] = [part(low), part(high)];
+        return {
+          name: nameInWords(name),
+          quantity: part(value),
+          band: low === null || high === null ? '' : `${from.number} to ${to.number} ${to.unit}`,
+          why,
+        };
+      }),
+      tables: answer.tables.map((table) => resultTableInWords(table, units, { samples: () => '', csv: '' })),
+      flags: flagsInWords(answer.flags),
+    },
+  };
+}
