@@ -1,7 +1,6 @@
 /**
  * An accepted airspeed calibration: indicated to calibrated airspeed, by flap setting and weight, with its covariance.
- * Position error is carried as static pressure error over impact pressure, a polynomial in lift over impact pressure
- * (which is the lift coefficient but for compressibility): so it goes with angle of attack from one weight to another.
+ * Carried as static pressure error over impact pressure, a polynomial in lift over impact pressure (the lift coefficient).
  */
 import * as z from 'zod';
 import { calibratedAirspeed, g0, impactPressure } from '../air/index.ts';
@@ -10,7 +9,7 @@ import { OutOfRange } from '../remarks/index.ts';
 
 const range = z.tuple([z.number(), z.number()]);
 
-/** Degrees of freedom, endless for what is taken as known. JSON has no infinity: there null stands for it. */
+/** Degrees of freedom; JSON has no infinity, there null stands for it. */
 const freedom = z
   .custom<number | null>((nu) => nu === null || (typeof nu === 'number' && nu > 0))
   .transform((nu) => nu ?? Number.POSITIVE_INFINITY);
@@ -59,7 +58,6 @@ export interface FlightCondition {
   flaps?: string | undefined;
   /** mass, kg; the mass of the calibration when left out */
   mass?: number | undefined;
-  /** load factor, 1 in level flight */
   loadFactor?: number | undefined;
 }
 
@@ -68,8 +66,7 @@ export interface Calibrated {
   /** expanded uncertainty, m/s: of the mean curve, for this instrument; the instrument's own error is inside it */
   u95: number;
   parts: UncertaintyParts;
-  /** sensed less true static pressure, Pa, if the pitot is right */
-  staticError: number;
+  staticError: number; // sensed less true static pressure, Pa, if the pitot is right
 }
 
 /** An airspeed this near to a flown one counts as flown: what a leg's own wander covers, m/s. */

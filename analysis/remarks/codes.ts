@@ -96,10 +96,6 @@ export const CODES = {
     'A channel the result rests on stood still.',
     'Look at the receiver and its link; fly it again with a log that moves.',
   ),
-  'missing-limit': r(
-    'The airplane’s description has no limit for this.',
-    'Enter the limit with its source on the Airplane page.',
-  ),
   'missing-configuration': r(
     'The airplane’s description lacks a value the method needs.',
     'Enter it on the Airplane page.',
@@ -159,7 +155,6 @@ export const CODES = {
   'wind-drift-not-separable': f('Too few legs to separate a drifting wind.', 'Fly more legs.'),
   'lone-run': f('A single run in one direction.', 'Fly the reciprocal heading.'),
   'outlier-leg': f('A leg stands apart from the others.', 'Look at it; drop it by hand with a reason, or repeat it.'),
-  'sample-rate': f('The recorder was too slow for this event.', 'Use a faster recorder.'),
   'fields-disagree': f(
     'Figures of the description do not fit each other, or leave less room than they seem to.',
     'Check each against its source; nothing was changed.',
