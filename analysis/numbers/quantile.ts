@@ -41,3 +41,35 @@ export function quantile(values: ArrayLike<number>, p: number): number {
 export function median(values: ArrayLike<number>): number {
   return quantile(values, 0.5);
 }
+
+/**
+ * The value that would stand at a place if the set were sorted. Reorders the set.
+ * @param values any order, any one unit, no NaN; reordered in place
+ * @param place index from 0
+ * @returns value in the unit of the values; NaN for an empty set
+ * @source quickselect, middle element as pivot [memory]
+ */
+export function selected(values: Float64Array, place: number): number {
+  let left = 0;
+  let right = values.length - 1;
+  while (left < right) {
+    const pivot = values[(left + right) >> 1] ?? 0;
+    let i = left;
+    let j = right;
+    while (i <= j) {
+      while ((values[i] ?? 0) < pivot) i += 1;
+      while ((values[j] ?? 0) > pivot) j -= 1;
+      if (i <= j) {
+        const held = values[i] ?? 0;
+        values[i] = values[j] ?? 0;
+        values[j] = held;
+        i += 1;
+        j -= 1;
+      }
+    }
+    if (place <= j) right = j;
+    else if (place >= i) left = i;
+    else break;
+  }
+  return values[place] ?? Number.NaN;
+}

@@ -26,7 +26,7 @@ export interface Blocks {
 }
 
 /** More blocks than this say no more about a curve than this many. */
-const ENOUGH = 200;
+const ENOUGH = 150;
 /** A block must stay short against the fastest time constant, s. */
 const LONGEST = 10;
 

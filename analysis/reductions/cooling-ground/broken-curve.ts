@@ -20,8 +20,8 @@ export const WILD = 2;
 /** Two curves must leave less than this share of one curve's misfit. */
 const FAR_BETTER = 0.3;
 const SLOW_SECONDS = 20;
-const TAUS = [50, 80, 120, 170, 240, 330, 450, 620, 900, 1500];
-const PLACES = 16;
+const TAUS = [50, 90, 160, 280, 500, 900];
+const PLACES = 12;
 
 /**
  * How a record departs from its curve.

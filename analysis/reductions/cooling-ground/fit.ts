@@ -35,7 +35,7 @@ const FASTEST = 40;
 const SLOWEST = 3600;
 /** Time constants are tried up to this many lengths of the record. */
 const LENGTHS = 20;
-const TRIED = 60;
+const TRIED = 40;
 const UNKNOWNS = 3;
 
 /**
@@ -58,11 +58,13 @@ export function fitHeating(record: HeldRecord, prior: TauPrior | null): HeatingF
   const effect = stepEffect(tailScatter(record.hot), record.step);
   const noise = noisePower(residuals, record.dt, UNKNOWNS, effect.perSample / record.perSample);
   const error = Math.max(1e-6, Math.sqrt(noise.power / blocks.seconds));
-  const cost = (one: SolvedAtTau) => costOf(one, error, prior);
+  const k = coverageFactor(noise.nu);
+  // What is known beforehand has no few degrees of freedom: it keeps its own 95 % under the larger factor of the noise.
+  const firm = k / coverageFactor(Number.POSITIVE_INFINITY);
+  const cost = (one: SolvedAtTau) => costOf(one, error, prior, firm);
   const best = prior === null ? closest : bestOf(blocks, coarse, cost);
   const scale = { ...place, least: cost(best), error, cost };
   const centre = pointOf(best, scale);
-  const k = coverageFactor(noise.nu);
   // What the noise allows, tried again closely: sharp and blunt records are resolved alike.
   const inside = coarse.filter((one) => cost(one) - scale.least <= k * k).map((one) => one.tau);
   const step = (slowest / FASTEST) ** (1 / (TRIED - 1));

@@ -4,10 +4,11 @@ import { combineUncertainty, median, stepEffect } from '../../numbers/index.ts';
 import { type Flag, flag } from '../../remarks/index.ts';
 import type { ResultQuantity } from '../../results/index.ts';
 import { show } from '../../units/index.ts';
+import { USUAL_LAG } from './held-model.ts';
 import type { PartLimits } from './part-limits.ts';
-import { STOPPED_BELOW } from './settings.ts';
+import { meanOf, STOPPED_BELOW } from './settings.ts';
 import { slopeOf } from './slow-node.ts';
-import type { HotTrace, Trace } from './trace.ts';
+import { type HotTrace, sensorLag, type Trace } from './trace.ts';
 
 /** A stop after at least this long running, itself at least this long, s. */
 const RAN = 60;
@@ -130,7 +131,6 @@ function restartTime(
 ): ResultQuantity {
   const { dt } = trace.grid;
   const over = values.findLastIndex((value) => value >= restart);
-  const below = over + 1 + values.subarray(over + 1).findIndex((value) => value < restart);
   const base = {
     name: 'time-to-restart-temperature',
     unit: 's',
@@ -144,7 +144,7 @@ function restartTime(
     parts: {},
     flags: [one],
   });
-  if (over >= 0 && below <= over) {
+  if (over >= 0 && values.subarray(over + 1).every((value) => Number.isNaN(value))) {
     const seconds = (values.length - 1) * dt;
     return none(
       [seconds, null],
@@ -163,14 +163,17 @@ function restartTime(
       flags: [flag('method-note', 'never over the restart temperature after this shutdown')],
     };
   }
-  const window = Math.ceil(60 / dt);
-  const middle = stop.from + below;
-  const rate = Math.abs(
-    slopeOf(hot.values, Math.max(stop.from, middle - window), Math.min(stop.to, middle + window), dt),
-  );
+  // A line through two minutes about the last reading over it: finer than the recorder's step, which a ramp dithers.
+  const half = Math.ceil(60 / dt);
+  const [from, to] = [Math.max(stop.from, stop.from + over - half), Math.min(stop.to, stop.from + over + half)];
+  const rate = slopeOf(hot.values, from, to, dt);
+  const middle = ((from + to) / 2 - stop.from) * dt;
+  const lag = sensorLag(airplane, hot.part);
+  const crossed = middle + (restart - (meanOf(hot.values, from, to) ?? restart)) / rate - (lag ?? USUAL_LAG);
   const doubt = combineUncertainty([
-    ...readingSources(hot, stop, values, airplane).map((source) => ({ ...source, u: source.u / rate })),
-    { part: 'fit', u: dt / Math.sqrt(12), nu: Number.POSITIVE_INFINITY },
+    ...readingSources(hot, stop, values, airplane).map((source) => ({ ...source, u: source.u / Math.abs(rate) })),
+    // the line bends, and a lag nobody measured may as well be none
+    { part: 'fit', u: Math.hypot(dt, lag === null ? USUAL_LAG : 0) / Math.sqrt(3), nu: Number.POSITIVE_INFINITY },
   ]);
-  return { ...base, value: below * dt, u95: doubt.u95, parts: doubt.parts, flags: [] };
+  return { ...base, value: Math.max(0, crossed), u95: doubt.u95, parts: doubt.parts, flags: [] };
 }

@@ -66,8 +66,8 @@ export function measurePoint(
 ): Measured {
   const { start, dt } = trace.grid;
   const { from, to } = point;
-  const regime: Regime = hot === trace.oil && point.regime !== 'cooling' ? 'unknown' : point.regime;
-  const fitted = regime === 'fully-open' || regime === 'unknown';
+  const expected: Regime = hot === trace.oil && point.regime !== 'cooling' ? 'unknown' : point.regime;
+  const fitted = expected === 'fully-open' || expected === 'unknown';
   const record = recordOf(trace, hot, from, to);
   const fit = fitted ? fitHeating(record, prior) : null;
   const edge = Math.min(to - from, Math.ceil(10 / dt));
@@ -75,7 +75,8 @@ export function measurePoint(
   const begin = fit?.start ?? read.start ?? Number.NaN;
   const end = read.end ?? Number.NaN;
   const strange = fit ? departs(record, fit) : null;
-  const because = strange ?? (fit ? unresolved(trace, record, point, hot, fit) : null);
+  const because = strange?.words ?? (fit ? unresolved(trace, record, point, hot, fit) : null);
+  const regime = strange?.regulates ? 'regulated' : expected;
   const drift = driftOf(trace.speed, from, to);
   const sources = fit ? sourcesOf(fit, accuracyOf(airplane, hot.quantity), drift) : [];
   const resolved = fit !== null && because === null;
@@ -117,13 +118,34 @@ export function noiseHalf(fit: HeatingFit): number {
   return Math.max(fit.excessHigh - fit.excess, fit.excess - fit.excessLow);
 }
 
-function departs(record: HeldRecord, fit: HeatingFit): string | null {
-  const misfit = misfitOf(record, fit);
-  if (misfit.breakAt !== null) {
-    return `the trace bends about ${Math.round(misfit.breakAt)} s into it as if something had been switched; set the segments by hand on either side`;
+interface Departure {
+  words: string;
+  /** up and down again and again: something regulates */
+  regulates: boolean;
+}
+
+/** So many swings by more than a kelvin under constant conditions are a valve at work, not gusts. */
+const SWINGS = 3;
+
+function departs(record: HeldRecord, fit: HeatingFit): Departure | null {
+  const { swing, swings, breakAt } = misfitOf(record, fit);
+  if (swings >= SWINGS || (swing > WILD && swings >= 2)) {
+    return {
+      words: `the temperature swings by ${swing.toFixed(1)} K about one heating curve under constant conditions: something regulates it`,
+      regulates: true,
+    };
   }
-  if (misfit.swing > WILD || misfit.swings >= 4) {
-    return `the temperature swings by ${misfit.swing.toFixed(1)} K about one heating curve: something still regulates, or power and wind were not steady`;
+  if (breakAt !== null) {
+    return {
+      words: `the trace bends about ${Math.round(breakAt)} s into it as if something had been switched; set the segments by hand on either side`,
+      regulates: false,
+    };
+  }
+  if (swing > WILD) {
+    return {
+      words: `the temperature strays by ${swing.toFixed(1)} K from any heating curve: power or wind were not steady`,
+      regulates: false,
+    };
   }
   return null;
 }

@@ -1,9 +1,7 @@
 /** The longest next run the data support, and what it should read minute by minute. */
 import type { ResultTable } from '../../results/index.ts';
 import { toSi } from '../../units/index.ts';
-import type { Draws } from './draws.ts';
-import type { HeldModel } from './held-model.ts';
-import { expectedAt, type Start, timeToLimit } from './outlook.ts';
+import type { Outlook, Start } from './outlook.ts';
 import { AHEAD } from './rows.ts';
 
 const MINUTE = toSi(1, 'min');
@@ -18,49 +16,47 @@ export interface LongestRun {
 /**
  * Longest run supported: the early quantile to the caution limit (to the limit where there is no caution), the slow
  * part included, and no longer than half as long again as the condition was held.
- * @param model the condition as measured, object
- * @param draws standard draws, object
+ * @param outlook of the condition, object
  * @param start temperature and air, K
  * @param bounds caution and limit, K, null where not known
  * @returns the run, or null where neither is known
  * @throws OutOfRange never: time constants of a model are above 0
  */
 export function longestRun(
-  model: HeldModel,
-  draws: Draws,
+  outlook: Outlook,
   start: Start,
   bounds: { caution: number | null; limit: number | null },
 ): LongestRun | null {
   const bound = bounds.caution ?? bounds.limit;
   if (bound === null) return null;
+  const { model } = outlook;
   const horizon = AHEAD * (model.toSeconds - model.fromSeconds);
-  const { early } = timeToLimit(model, draws, start, bound);
+  const { early } = outlook.timeToLimit(start, bound);
   if (early >= horizon) return { seconds: horizon, endedBy: 'not measured longer' };
   return { seconds: early, endedBy: bounds.caution === null ? 'limit' : 'caution' };
 }
 
 /**
  * Table of longest runs by condition: from the temperature it was started at and from idle, in test air and hot air.
- * @param models of the main temperature, list
- * @param draws standard draws, object
+ * @param outlooks of the main temperature, list
  * @param bounds caution and limit, K
  * @param hotAir air of the hot day, K
  * @param idle temperature the run settled at in idle, K, or null
  * @returns the table
  */
 export function longestRunTable(
-  models: readonly HeldModel[],
-  draws: Draws,
+  outlooks: readonly Outlook[],
   bounds: { caution: number | null; limit: number | null },
   hotAir: number,
   idle: number | null,
 ): ResultTable {
-  const rows = models.map((model) => {
+  const rows = outlooks.map((outlook) => {
+    const { model } = outlook;
     const air = model.air;
     const at = (temperature: number, inAir: number | null) =>
-      inAir === null ? null : longestRun(model, draws, { temperature, air: inAir }, bounds);
+      inAir === null ? null : longestRun(outlook, { temperature, air: inAir }, bounds);
     const test =
-      air === null ? longestRun(model, draws, { temperature: model.start, air: 0 }, bounds) : at(model.start, air);
+      air === null ? longestRun(outlook, { temperature: model.start, air: 0 }, bounds) : at(model.start, air);
     const hot = air === null || hotAir <= air ? null : at(model.start + hotAir - air, hotAir);
     const fromIdle = idle === null ? null : at(idle, air);
     return [
@@ -104,22 +100,15 @@ export function longestRunTable(
 
 /**
  * What the next run of a condition should read, minute by minute, with its prediction band.
- * @param model the condition as measured, object
- * @param draws standard draws, object
+ * @param outlook of the condition, object
  * @param start temperature and air, K
  * @param seconds how far, s
  * @param quantity glossary name of the reading, text
  * @returns the table
  */
-export function expectedTable(
-  model: HeldModel,
-  draws: Draws,
-  start: Start,
-  seconds: number,
-  quantity: string,
-): ResultTable {
+export function expectedTable(outlook: Outlook, start: Start, seconds: number, quantity: string): ResultTable {
   const minutes = Array.from({ length: Math.floor(seconds / MINUTE) + 1 }, (_, i) => i * MINUTE);
-  const bands = expectedAt(model, draws, start, minutes);
+  const bands = outlook.expectedAt(start, minutes);
   return {
     name: 'next-run',
     columns: [
@@ -137,15 +126,15 @@ const TABLE_SECONDS = toSi(30, 'min');
 
 /**
  * What the next run of each condition should read, minute by minute, started as the measured one and in its air.
- * @param models of the main temperature, list
- * @param draws standard draws, object
+ * @param outlooks of the main temperature, list
  * @returns one table, conditions one after the other
  */
-export function nextRunTable(models: readonly HeldModel[], draws: Draws): ResultTable {
-  const rows = models.flatMap((model) => {
+export function nextRunTable(outlooks: readonly Outlook[]): ResultTable {
+  const rows = outlooks.flatMap((outlook) => {
+    const { model } = outlook;
     const length = Math.min(TABLE_SECONDS, AHEAD * (model.toSeconds - model.fromSeconds));
     const start = { temperature: model.start, air: model.air ?? 0 };
-    return expectedTable(model, draws, start, length, 'temperature').rows.map((row) => [model.label, ...row]);
+    return expectedTable(outlook, start, length, 'temperature').rows.map((row) => [model.label, ...row]);
   });
   return {
     name: 'next-run',

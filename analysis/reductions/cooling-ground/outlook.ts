@@ -2,8 +2,7 @@
  * What a held condition will do next: settle, pass a limit, or neither, as a distribution. Its parts are the kept set
  * of the fit, the sensor, the run-to-run scatter, and on the hot side the slow part that no trace shows.
  */
-import { timeToReach } from '../../models/index.ts';
-import { quantileOfSorted } from '../../numbers/index.ts';
+import { quantileOfSorted, selected } from '../../numbers/index.ts';
 import type { Draws } from './draws.ts';
 import type { HeldModel } from './held-model.ts';
 
@@ -21,87 +20,90 @@ export interface TimeToLimit {
   never: number;
 }
 
-/** Share of runs that may be at the limit before the operating figure. */
-const EARLY = 0.05;
-
-/**
- * Time to a limit of the next run in a condition.
- * @param model the condition as measured, object
- * @param draws standard draws, object
- * @param start temperature and air, K
- * @param limit K
- * @returns early and median time, s, and share that never gets there
- * @throws OutOfRange never: time constants of a model are above 0
- */
-export function timeToLimit(model: HeldModel, draws: Draws, start: Start, limit: number): TimeToLimit {
-  const plain = timesOf(model, draws, start, limit, 0);
-  const slow = model.allowance > 0 ? timesOf(model, draws, start, limit, model.allowance) : plain;
-  const never = plain.reduce((count, t) => count + (t === Number.POSITIVE_INFINITY ? 1 : 0), 0) / plain.length;
-  const lag = (t: number) => Math.max(0, t - model.lag); // the sensor shows what the coolant was a lag ago
-  return {
-    early: lag(quantileOfSorted(slow, EARLY)),
-    median: lag(quantileOfSorted(plain, 0.5)),
-    never,
-  };
-}
-
-function timesOf(model: HeldModel, draws: Draws, start: Start, limit: number, allowance: number): Float64Array {
-  const pick = picker(model, draws);
-  const offset = start.temperature - model.start;
-  return new Float64Array(draws.size)
-    .map((_, i) => {
-      const one = pick(i);
-      return timeToReach(one.start + offset, start.air + one.excess + allowance, one.tau, limit - one.sensor);
-    })
-    .sort();
-}
-
 export interface Band {
   value: number;
   low: number;
   high: number;
 }
 
+/** The next run of one condition, drawn many times. */
+export interface Outlook {
+  model: HeldModel;
+  /** s to a limit, K */
+  timeToLimit(start: Start, limit: number): TimeToLimit;
+  /** what the sensor will read at times, s: 95 % prediction band, the slow part in its hot end, K */
+  expectedAt(start: Start, times: readonly number[]): Band[];
+}
+
+/** Share of runs that may be at the limit before the operating figure. */
+const EARLY = 0.05;
+/** A band printed in whole kelvins needs no more draws. */
+const BAND_DRAWS = 2000;
+
 /**
- * Temperature expected a time after the start of the next run, 95 % prediction band, the slow part in its hot end.
+ * The outlook of a condition.
  * @param model the condition as measured, object
  * @param draws standard draws, object
- * @param start temperature and air, K
- * @param times s
- * @returns one band a time, K, as the sensor will read
+ * @returns its outlook
  */
-export function expectedAt(model: HeldModel, draws: Draws, start: Start, times: readonly number[]): Band[] {
-  const pick = picker(model, draws);
-  return times.map((time) => {
-    const sorted = new Float64Array(draws.size)
-      .map((_, i) => {
-        const { tau, excess } = pick(i);
-        const settled = start.air + excess;
-        return settled + (start.temperature - settled) * Math.exp(-time / tau);
-      })
-      .sort();
-    const slow = model.allowance * (1 - Math.exp(-time / model.tau));
-    return {
-      value: quantileOfSorted(sorted, 0.5),
-      low: quantileOfSorted(sorted, 0.025),
-      high: quantileOfSorted(sorted, 0.975) + slow,
-    };
-  });
+export function outlookOf(model: HeldModel, draws: Draws): Outlook {
+  const next = drawn(model, draws);
+  return {
+    model,
+    timeToLimit: (start, limit) => {
+      const plain = timesTo(next, model, start, limit, 0);
+      const never = plain.reduce((count, t) => count + (t === Number.POSITIVE_INFINITY ? 1 : 0), 0) / plain.length;
+      const median = selected(plain, Math.floor((plain.length - 1) / 2));
+      const hot = model.allowance > 0 ? timesTo(next, model, start, limit, model.allowance) : plain;
+      const early = selected(hot, Math.floor(EARLY * (hot.length - 1)));
+      const lag = (t: number) => Math.max(0, t - model.lag); // the sensor shows what the coolant was a lag ago
+      return { early: lag(early), median: lag(median), never };
+    },
+    expectedAt: (start, times) => {
+      const count = Math.min(BAND_DRAWS, draws.size);
+      const at = new Float64Array(count);
+      return times.map((time) => {
+        for (let i = 0; i < count; i += 1) {
+          const settled = start.air + (next.excess[i] ?? 0);
+          at[i] = settled + (start.temperature - settled) * Math.exp(-time / (next.tau[i] ?? 1));
+        }
+        at.sort();
+        const slow = model.allowance * (1 - Math.exp(-time / model.tau));
+        return {
+          value: quantileOfSorted(at, 0.5),
+          low: quantileOfSorted(at, 0.025),
+          high: quantileOfSorted(at, 0.975) + slow,
+        };
+      });
+    },
+  };
 }
 
 interface Drawn {
-  tau: number;
-  excess: number;
-  start: number;
-  sensor: number;
+  tau: Float64Array;
+  excess: Float64Array;
+  /** start of the measured run in this draw, K */
+  start: Float64Array;
+  sensor: Float64Array;
+}
+
+// t = tau ln((T_eq - T_start)/(T_eq - L)), as models/heat-balance, written out for ten thousand draws at a time.
+function timesTo(next: Drawn, model: HeldModel, start: Start, limit: number, allowance: number): Float64Array {
+  const offset = start.temperature - model.start;
+  return next.tau.map((tau, i) => {
+    const bound = limit - (next.sensor[i] ?? 0);
+    const from = (next.start[i] ?? 0) + offset;
+    if (from >= bound) return 0;
+    const settled = start.air + (next.excess[i] ?? 0) + allowance;
+    return settled <= bound ? Number.POSITIVE_INFINITY : tau * Math.log((settled - from) / (settled - bound));
+  });
 }
 
 // One draw of the next run: a time constant by its weight, D at it, another run's D beside it, the sensor's error.
-function picker(model: HeldModel, draws: Draws): (i: number) => Drawn {
-  const { kept } = model;
+function drawn(model: HeldModel, draws: Draws): Drawn {
   const weights: number[] = [];
   let total = 0;
-  for (const one of kept) {
+  for (const one of model.kept) {
     total += one.weight;
     weights.push(total);
   }
@@ -109,22 +111,22 @@ function picker(model: HeldModel, draws: Draws): (i: number) => Drawn {
   const repeat = draws.student('repeat', model.repeatNu);
   const sensor = draws.student('sensor', model.sensorNu);
   const even = draws.even();
-  const lookup = new Uint16Array(draws.size);
+  const next: Drawn = {
+    tau: new Float64Array(draws.size),
+    excess: new Float64Array(draws.size),
+    start: new Float64Array(draws.size),
+    sensor: sensor.map((value) => model.sensorU * value),
+  };
   for (let i = 0; i < draws.size; i += 1) {
     const at = (even[i] ?? 0) * total;
     let k = 0;
     while (k < weights.length - 1 && (weights[k] ?? 0) < at) k += 1;
-    lookup[i] = k;
-  }
-  return (i) => {
-    const one = kept[lookup[i] ?? 0];
-    if (!one) throw new Error('a model keeps at least one curve');
+    const one = model.kept[k];
+    if (!one) continue;
     const shift = one.excessU * (noise[i] ?? 0);
-    return {
-      tau: one.tau,
-      excess: one.excess + shift + model.repeatU * (repeat[i] ?? 0),
-      start: one.start + one.startPerExcess * shift,
-      sensor: model.sensorU * (sensor[i] ?? 0),
-    };
-  };
+    next.tau[i] = one.tau;
+    next.excess[i] = one.excess + shift + model.repeatU * (repeat[i] ?? 0);
+    next.start[i] = one.start + one.startPerExcess * shift;
+  }
+  return next;
 }

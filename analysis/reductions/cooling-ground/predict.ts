@@ -8,7 +8,7 @@ import { drawsFrom } from './draws.ts';
 import { type HeldModel, heldModelSchema } from './held-model.ts';
 import { type CoolingConditions, coolingConditions } from './input.ts';
 import { expectedTable, longestRun } from './next-run.ts';
-import { type Start, timeToLimit } from './outlook.ts';
+import { outlookOf, type Start } from './outlook.ts';
 import { isSameExit, isSamePower } from './repeatability.ts';
 import { AHEAD } from './rows.ts';
 
@@ -47,7 +47,7 @@ export function predictCoolingGround(result: Result, given: unknown): Prediction
   const length = model.toSeconds - model.fromSeconds;
   const horizon = AHEAD * length;
   const asked = conditions.duration?.si ?? horizon;
-  const draws = drawsFrom('cooling-ground');
+  const outlook = outlookOf(model, drawsFrom('cooling-ground'));
   const quantity = baseName(model.quantity);
   const why = `${model.label}, held ${Math.round(length / 60)} min in air of ${model.air === null ? 'unknown temperature' : show(model.air, 'degC', { decimals: 0 }).text}`;
   const quantities: PredictedQuantity[] = [];
@@ -56,18 +56,18 @@ export function predictCoolingGround(result: Result, given: unknown): Prediction
   for (const name of ['caution', 'limit'] as const) {
     const bound = limits[name];
     if (bound === null) continue;
-    const { early, median } = timeToLimit(model, draws, start, bound);
+    const { early, median } = outlook.timeToLimit(start, bound);
     const known = (t: number) => (t <= horizon ? t : null);
     add(`time-to-${name}`, 's', model.resolved ? known(median) : null, known(early) ?? Math.min(early, horizon), null);
   }
-  const longest = longestRun(model, draws, start, limits);
+  const longest = longestRun(outlook, start, limits);
   if (longest) add('longest-run', 's', longest.seconds, null, null);
   const far = asked > horizon;
   return {
     kind: 'cooling-ground',
     status: 'predicted',
     quantities,
-    tables: [expectedTable(model, draws, start, Math.min(asked, horizon), quantity)],
+    tables: [expectedTable(outlook, start, Math.min(asked, horizon), quantity)],
     flags: [
       ...(far
         ? [

@@ -22,9 +22,9 @@ export interface TauPrior {
   factor: number;
 }
 
-/** Misfit of a solution in squared standard errors, what is known beforehand included. */
-export function costOf(one: SolvedAtTau, error: number, prior: TauPrior | null): number {
-  const known = prior === null ? 0 : (Math.log(one.tau / prior.tau) / Math.log(prior.factor)) ** 2;
+/** Misfit of a solution in squared standard errors, what is known beforehand included, `firm` times as heavy. */
+export function costOf(one: SolvedAtTau, error: number, prior: TauPrior | null, firm: number): number {
+  const known = prior === null ? 0 : ((firm * Math.log(one.tau / prior.tau)) / Math.log(prior.factor)) ** 2;
   return one.rss / error ** 2 + known;
 }
 

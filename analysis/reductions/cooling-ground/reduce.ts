@@ -9,13 +9,14 @@ import { comparisonsOf } from './comparisons.ts';
 import { configurationEffects, neverMeasured } from './configuration-effects.ts';
 import { drawsFrom } from './draws.ts';
 import { heatSoak } from './heat-soak.ts';
-import { type HeldModel, heldModel } from './held-model.ts';
+import { heldModel } from './held-model.ts';
 import { hotReference, onHotDay } from './hot-day-margin.ts';
 import { type CoolingOptions, coolingOptions, coolingPoints } from './input.ts';
 import { limitEvents } from './limit-events.ts';
 import type { Measured } from './measure.ts';
 import { longestRunTable, nextRunTable } from './next-run.ts';
 import { coolingNote } from './note.ts';
+import { type Outlook, outlookOf } from './outlook.ts';
 import { limitsOf, missingLimits } from './part-limits.ts';
 import { equilibriumQuantities, marginQuantities } from './quantities.ts';
 import { runRemarks } from './remarks.ts';
@@ -70,7 +71,8 @@ function answered(input: ReductionInput, options: CoolingOptions, runs: readonly
   const part = first.trace.main[0]?.part ?? 'coolant';
   const limits = limitsOf(airplane, part);
   const oilLimits = limitsOf(airplane, 'oil');
-  const draws = drawsFrom('cooling-ground');
+  const fitted = runs.reduce((sum, run) => sum + [...run.main, ...run.oil].filter((one) => one.fit).length, 0);
+  const draws = drawsFrom('cooling-ground', fitted);
   const { reference, flags: placeFlags } = hotReference(airplane, options, first.trace.height);
   const scatter = runScatter(
     runs.flatMap((run) => run.main),
@@ -80,16 +82,16 @@ function answered(input: ReductionInput, options: CoolingOptions, runs: readonly
     runs.flatMap((run) => run.oil),
     options,
   );
-  const models: HeldModel[] = [];
+  const outlooks: Outlook[] = [];
   const answer = (run: Run, measured: Measured, isOil: boolean): Answered => {
     const model = heldModel(measured, airplane, run.trace.file, (isOil ? oilScatter : scatter).repeat);
-    if (model && !isOil && !measured.noCurve) models.push(model);
+    const outlook = model && !measured.noCurve ? outlookOf(model, draws) : null;
+    if (outlook && !isOil) outlooks.push(outlook);
     const bounds = isOil ? oilLimits : limits;
-    const usable = measured.noCurve ? null : model;
     return {
       measured,
       file: run.trace.file,
-      times: timesOf(run.trace, measured, usable, bounds, draws),
+      times: timesOf(run.trace, measured, outlook, bounds),
       hotDay: onHotDay(measured, reference, bounds.limit, (isOil ? oilScatter : scatter).repeat, airplane),
     };
   };
@@ -101,7 +103,7 @@ function answered(input: ReductionInput, options: CoolingOptions, runs: readonly
   ]);
   const margins = marginQuantities(main, reference, first.governing);
   const hottest = hottestOnHotDay(main);
-  const settled = models.filter((model) => model.resolved && model.regimeKnown);
+  const settled = outlooks.filter(({ model }) => model.resolved && model.regimeKnown);
   const all = main.map((one) => one.measured);
   return {
     ...shell(input),
@@ -119,8 +121,8 @@ function answered(input: ReductionInput, options: CoolingOptions, runs: readonly
       segmentsTable('segments', main),
       ...(oil.length > 0 ? [segmentsTable('segments-oil', oil)] : []),
       hotDayTable(main, reference.air),
-      longestRunTable(settled, draws, limits, reference.air, idleTemperature(all)),
-      nextRunTable(settled, draws),
+      longestRunTable(settled, limits, reference.air, idleTemperature(all)),
+      nextRunTable(settled),
       configurationEffects(all, scatter.repeat),
       authorityTable(main, first.governing),
       ...airDependence(all),
@@ -151,7 +153,7 @@ function answered(input: ReductionInput, options: CoolingOptions, runs: readonly
         : []),
     ]),
     model: {
-      conditions: models,
+      conditions: outlooks.map(({ model }) => model),
       limits: { ...limits, part },
       reference,
       ...chartOf(runs, main),

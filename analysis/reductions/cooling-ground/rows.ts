@@ -2,10 +2,8 @@
 import { smooth } from '../../numbers/index.ts';
 import { type Flag, flag } from '../../remarks/index.ts';
 import { show } from '../../units/index.ts';
-import type { Draws } from './draws.ts';
-import type { HeldModel } from './held-model.ts';
 import type { Measured } from './measure.ts';
-import { timeToLimit } from './outlook.ts';
+import type { Outlook } from './outlook.ts';
 import type { PartLimits } from './part-limits.ts';
 import type { Trace } from './trace.ts';
 
@@ -30,22 +28,15 @@ const SMOOTHING = 10;
  * Times to caution and limit of a point.
  * @param trace the run, object
  * @param measured the point, object
- * @param model of its next run, or null where it has no fit
+ * @param outlook of its next run, or null where it has no fit
  * @param limits of its temperature, object
- * @param draws standard draws, object
  * @returns times from the start of the point: seen where it was seen, else of the next run like it
  * @throws OutOfRange never: time constants of a model are above 0
  */
-export function timesOf(
-  trace: Trace,
-  measured: Measured,
-  model: HeldModel | null,
-  limits: PartLimits,
-  draws: Draws,
-): Times {
+export function timesOf(trace: Trace, measured: Measured, outlook: Outlook | null, limits: PartLimits): Times {
   const flags: Flag[] = [];
-  const caution = answerFor(trace, measured, model, limits.caution, draws);
-  const limit = answerFor(trace, measured, model, limits.limit, draws);
+  const caution = answerFor(trace, measured, outlook, limits.caution);
+  const limit = answerFor(trace, measured, outlook, limits.limit);
   for (const [name, answer] of [
     ['caution', caution],
     ['limit', limit],
@@ -86,20 +77,14 @@ interface Answer {
   beyond: boolean;
 }
 
-function answerFor(
-  trace: Trace,
-  measured: Measured,
-  model: HeldModel | null,
-  bound: number | null,
-  draws: Draws,
-): Answer | null {
+function answerFor(trace: Trace, measured: Measured, outlook: Outlook | null, bound: number | null): Answer | null {
   if (bound === null) return null;
-  const seen = model === null ? null : seenAt(trace, measured, bound);
+  const seen = outlook === null ? null : seenAt(trace, measured, bound);
   if (seen !== null) return { median: seen, early: seen, never: 0, seen: true, beyond: false };
-  if (model === null) return null;
+  if (outlook === null) return null;
   const horizon = AHEAD * (measured.toSeconds - measured.fromSeconds);
-  const start = { temperature: model.start, air: measured.air ?? 0 };
-  const { early, median, never } = timeToLimit(model, draws, start, bound);
+  const start = { temperature: outlook.model.start, air: measured.air ?? 0 };
+  const { early, median, never } = outlook.timeToLimit(start, bound);
   const supported = early === Number.POSITIVE_INFINITY ? null : Math.min(early, horizon);
   const resolved = measured.equilibrium !== null;
   return {

@@ -58,11 +58,9 @@ export function measureRun(
   const measureAll = (pairs: readonly (readonly [TestPoint, HotTrace])[]) => {
     const alone = pairs.map(([point, hot]) => measurePoint(trace, point, hot, airplane));
     const prior = sharedTau(alone);
-    return prior === null
-      ? alone
-      : alone.map((one) =>
-          one.fit && !tellsItsTau(one) ? measurePoint(trace, one.point, one.hot, airplane, prior) : one,
-        );
+    return alone.map((one) =>
+      one.fit && !tellsItsTau(one) ? measurePoint(trace, one.point, one.hot, airplane, prior) : one,
+    );
   };
   return {
     trace,
