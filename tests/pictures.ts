@@ -13,7 +13,17 @@ const BASE = `http://127.0.0.1:${PORT}`;
 const data = mkdtempSync(join(tmpdir(), 'pictures-'));
 mkdirSync(OUT, { recursive: true });
 const { main } = await import('../server/main.ts');
-await main(['--port', String(PORT), '--data', data]);
+// It answers until the process ends.
+void main(['--port', String(PORT), '--data', data]);
+for (let tries = 0; ; tries++) {
+  const up = await fetch(`${BASE}/api/health`).then(
+    (got) => got.ok,
+    () => false,
+  );
+  if (up) break;
+  if (tries > 100) throw new Error('the service did not start');
+  await new Promise((resolve) => setTimeout(resolve, 100));
+}
 
 const executablePath = findBrowser();
 if (!executablePath) throw new Error('no browser was found');
@@ -41,9 +51,9 @@ const book = (await answer('/api/books/ouzel')) as { logs: { id: string; name: s
 const logId = book.logs.find((one) => one.name === 'ground-run-2.csv')?.id;
 if (!logId) throw new Error('the demo book lacks ground-run-2.csv');
 const reduced = (await answer('/api/books/ouzel/results', { kind: 'cooling-ground', logs: [logId] })) as {
-  stored: { id: string | number };
+  stored: { number: number };
 };
-const resultId = reduced.stored.id;
+const resultId = reduced.stored.number;
 
 await take('home', '/books/ouzel');
 await take('airplane', '/books/ouzel/airplane');
