@@ -1,21 +1,29 @@
 /** One log: what was made of it beside its first lines, channels to confirm, quality, traces, and what it can answer. */
 import * as z from 'zod';
 import type { LogMap } from '../../analysis/logs/log-map.ts';
-import type { ReadOutcome, ReadQuestion } from '../../analysis/logs/read-outcome.ts';
-import { REDUCTIONS } from '../../analysis/reductions/index.ts';
+import type { ReadOutcome } from '../../analysis/logs/read-outcome.ts';
 import { baseName, siUnitFor } from '../../analysis/units/index.ts';
 import type { Chart } from '../charts/chart.ts';
 import { type Trace, traceChart, traceDataset, traceGroups } from '../charts/trace.ts';
 import { chartInPage, chartPart } from '../parts/chart.view.ts';
-import { choiceField, fieldPart, textField } from '../parts/field.view.ts';
+import { fieldPart } from '../parts/field.view.ts';
 import { bookPath, frameOf, framePart } from '../parts/frame.view.ts';
-import { flagPart, flagsInWords, type ProblemPart, problemsInWords, problemsPart } from '../parts/remarks.view.ts';
+import {
+  flagGroup,
+  flagPart,
+  flagsByKind,
+  flagsInWords,
+  type ProblemPart,
+  problemsInWords,
+  problemsPart,
+} from '../parts/remarks.view.ts';
 import { count, listInWords, nameInWords } from '../words/list.ts';
 import { outcomeInWords, outcomePart } from '../words/outcome.ts';
-import { clockInWords, minutesInWords, momentInWords, spanInWords } from '../words/time.ts';
 import type { KeptLog, KeptResult, PageContext } from './kept.ts';
+import { clockFields, reductionsFor } from './log-clock.ts';
 import { quantityChoices, unitChoices } from './log-map.ts';
-import { logPath, sizeInWords } from './logs.view.ts';
+import { asked, mapFromInWords, readingFacts, summaryOf } from './log-reading.ts';
+import { logPath } from './logs.view.ts';
 import { qualityMarks } from './quality-strip.ts';
 import { resultInRow, resultRow } from './results.view.ts';
 
@@ -40,7 +48,7 @@ export const logView = z.strictObject({
   lines: z.array(z.strictObject({ number: z.int(), text: z.string(), mark: z.string() })),
   reading: z.array(fact),
   timeNotes: z.array(z.string()),
-  flags: z.array(flagPart),
+  flags: z.array(flagGroup),
   rejected: z.array(z.strictObject({ line: z.int(), reason: z.string() })),
   rejectedMore: z.string(),
   questions: z.array(question),
@@ -57,7 +65,7 @@ export const logView = z.strictObject({
       valid: z.string(),
       asks: question.nullable(),
       marks: z.array(z.strictObject({ x: z.string(), width: z.string(), light: z.boolean(), title: z.string() })),
-      flags: z.array(flagPart),
+      flags: z.array(z.strictObject({ message: z.string(), span: z.string(), href: z.string() })),
     }),
   ),
   more: z.string(),
@@ -143,7 +151,7 @@ export function logPage(facts: LogFacts, shown: LogShown, context: PageContext):
     })),
     reading: readingFacts(outcome, context),
     timeNotes: outcome.timeNotes,
-    flags: flagsInWords(outcome.flags, link),
+    flags: flagsByKind(flagsInWords(outcome.flags, link)),
     rejected: outcome.rowsRejected.slice(0, 10),
     rejectedMore: outcome.rowsRejectedCount > 10 ? `and ${count(outcome.rowsRejectedCount - 10, 'row')} more` : '',
     questions: outcome.questions
@@ -166,7 +174,7 @@ export function logPage(facts: LogFacts, shown: LogShown, context: PageContext):
         valid: channel.texts ? 'text' : `${(channel.valid * 100).toFixed(channel.valid > 0.999 ? 0 : 1)} %`,
         asks: asks ? asked(asks) : null,
         marks: qualityMarks(channel, outcome.time),
-        flags: flagsInWords(channel.flags, link),
+        flags: flagsInWords(channel.flags, link).map(({ message, span, href }) => ({ message, span, href })),
       };
     }),
     more:
@@ -225,151 +233,4 @@ function charts({ log, outcome }: LogFacts, shown: LogShown, { book, units }: Pa
       view: shown.span,
     });
   });
-}
-
-function summaryOf({ log, outcome }: LogFacts, { zone }: PageContext): string {
-  const { time, rows } = outcome;
-  const parts = [sizeInWords(log.size)];
-  if (rows > 0) parts.push(count(rows, 'row'));
-  if (time.sampleRateHz > 0) parts.push(`${Number(time.sampleRateHz.toPrecision(3))} a second`);
-  if (time.durationSeconds > 0)
-    parts.push(`${clockInWords(time.durationSeconds)} long (${minutesInWords(time.durationSeconds / 60)})`);
-  if (time.start !== null && time.zone !== 'unknown') {
-    const moment = momentInWords(time.start, zone);
-    parts.push(`from ${moment.local} (${moment.utc})`);
-  } else if (time.start !== null) parts.push(`from ${time.start}, zone not known`);
-  return parts.join(' · ');
-}
-
-function mapFromInWords({ mapFrom, savedOn }: LogFacts): string {
-  if (mapFrom === 'confirmed') return 'Read by the channel table you confirmed for this file.';
-  if (mapFrom === 'saved')
-    return `Read by the channel table you confirmed for ${savedOn ?? 'another file'}, which has the same header.`;
-  return '';
-}
-
-function readingFacts(outcome: ReadOutcome, { zone }: PageContext) {
-  const { dialect, time } = outcome;
-  const delimiters: Record<string, string> = {
-    ',': 'comma',
-    ';': 'semicolon',
-    tab: 'tab',
-    '|': 'bar',
-    spaces: 'spaces',
-    fixed: 'fixed columns',
-  };
-  const start = time.start === null ? null : time.zone === 'unknown' ? null : momentInWords(time.start, zone);
-  return [
-    { name: 'Letters', text: dialect.encoding ?? 'not known' },
-    {
-      name: 'Between columns',
-      text: dialect.delimiter === null ? 'not found' : (delimiters[dialect.delimiter] ?? dialect.delimiter),
-    },
-    {
-      name: 'Decimal mark',
-      text: dialect.decimal === null ? 'not found' : dialect.decimal === ',' ? 'comma' : 'point',
-    },
-    { name: 'Names in line', text: dialect.headerLine === null ? 'none found' : String(dialect.headerLine) },
-    {
-      name: 'Units',
-      text: dialect.unitsLine === null ? 'with the names, or not stated' : `in line ${dialect.unitsLine}`,
-    },
-    { name: 'Starts', text: start ? `${start.local} (${start.utc})` : (time.start ?? 'no date') },
-    { name: 'Zone', text: time.zone === 'unknown' ? 'not stated' : time.zone },
-    {
-      name: 'Recorded',
-      text:
-        time.segments.length > 1
-          ? time.segments.map((one) => spanInWords(one.fromSeconds, one.toSeconds)).join(', ')
-          : clockInWords(time.durationSeconds),
-    },
-  ];
-}
-
-function asked({ question, because, choices }: ReadQuestion) {
-  return {
-    question,
-    because,
-    choices:
-      choices.length === 0
-        ? ''
-        : `It may be: ${choices.map((one) => (one === 'ignore' ? 'leave it aside' : one)).join(', ')}.`,
-  };
-}
-
-function clockFields({ map, outcome }: LogFacts) {
-  const time = map?.time;
-  const dayFirst = time?.dayFirst === undefined ? '' : time.dayFirst ? 'yes' : 'no';
-  return [
-    textField(
-      {
-        name: 'offset',
-        label: 'Clock ahead of UTC',
-        hint: 'Such as +01:00, or UTC. Needed where the file does not say its zone.',
-      },
-      time?.offset ?? '',
-    ),
-    textField(
-      {
-        name: 'date',
-        label: 'Day of the first record',
-        hint: 'Such as 2031-05-04, where the file has only a time of day.',
-      },
-      time?.date ?? '',
-    ),
-    choiceField(
-      { name: 'dayFirst', label: 'Day and month' },
-      [
-        { value: '', text: 'as the file shows' },
-        { value: 'yes', text: 'day first: 04/05 is 4 May' },
-        { value: 'no', text: 'month first: 04/05 is 5 April' },
-      ],
-      dayFirst,
-    ),
-    choiceField(
-      { name: 'decimal', label: 'Decimal mark' },
-      [
-        { value: '', text: 'as the file shows' },
-        { value: '.', text: 'point' },
-        { value: ',', text: 'comma' },
-      ],
-      map?.decimal ?? '',
-    ),
-    textField(
-      {
-        name: 'timeColumns',
-        label: 'Columns of the clock',
-        hint: `Names separated by commas, where the wrong ones were taken.${outcome.table ? '' : ' None was found.'}`,
-      },
-      (time?.columns ?? []).join(', '),
-    ),
-  ];
-}
-
-/** What this log can be reduced to, what it lacks for the rest. Those that need no log stand elsewhere. */
-function reductionsFor({ outcome, titles }: LogFacts): LogView['reductions'] {
-  const there = new Set(
-    (outcome.table?.channels ?? []).flatMap((one) => (one.quantity ? [baseName(one.quantity)] : [])),
-  );
-  return REDUCTIONS.filter((one) => one.needs.length > 0)
-    .map(({ kind, title, answers, needs, serves }) => {
-      const lacks = needs.filter((name) => !there.has(baseName(name)));
-      return {
-        kind,
-        title,
-        answers,
-        ready: lacks.length === 0,
-        lacks:
-          lacks.length === 0
-            ? ''
-            : `Alone it lacks: ${listInWords(lacks.map((one) => nameInWords(one).toLowerCase()))}.`,
-        tests: serves.flatMap((test) => {
-          const text = titles.get(test);
-          return text === undefined ? [] : [{ value: test, text, id: `for-${kind}-${test}` }];
-        }),
-        missing: lacks.length,
-      };
-    })
-    .sort((a, b) => a.missing - b.missing)
-    .map(({ missing: _, ...one }) => one);
 }

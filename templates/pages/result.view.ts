@@ -8,13 +8,13 @@ import { schemaFields } from '../forms/schema-shape.ts';
 import { chartInPage, chartPart } from '../parts/chart.view.ts';
 import { fieldPart, textField } from '../parts/field.view.ts';
 import { bookPath, frameOf, framePart } from '../parts/frame.view.ts';
-import { flagPart, flagsInWords, type ProblemPart, problemsPart } from '../parts/remarks.view.ts';
+import { flagGroup, flagsByKind, flagsInWords, type ProblemPart, problemsPart } from '../parts/remarks.view.ts';
 import { tablePart } from '../parts/table.view.ts';
-import { nameInWords } from '../words/list.ts';
+import { count, nameInWords } from '../words/list.ts';
 import { outcomeInWords, outcomePart } from '../words/outcome.ts';
 import { quantityInWords, quantityPart } from '../words/quantity.ts';
 import { resultTableInWords } from '../words/result-table.ts';
-import { momentInWords, spanInWords } from '../words/time.ts';
+import { momentInWords } from '../words/time.ts';
 import { methodPath } from './help.view.ts';
 import type { KeptResult, PageContext } from './kept.ts';
 import { logPath } from './logs.view.ts';
@@ -28,6 +28,7 @@ import {
   quantityGroups,
   type SampleLink,
 } from './result-parts.ts';
+import { segmentsPart } from './result-segments.ts';
 import { resultPath } from './results.view.ts';
 import { testPath } from './test.view.ts';
 
@@ -37,7 +38,7 @@ const predictionPart = z.strictObject({
   reason: z.string(),
   rows: z.array(z.strictObject({ name: z.string(), quantity: quantityPart, band: z.string(), why: z.string() })),
   tables: z.array(tablePart),
-  flags: z.array(flagPart),
+  flags: z.array(flagGroup),
 });
 
 export const resultView = z.strictObject({
@@ -55,7 +56,7 @@ export const resultView = z.strictObject({
       tally: z.string(),
     })
     .nullable(),
-  flags: z.array(flagPart),
+  flags: z.array(flagGroup),
   charts: z.array(chartPart),
   comparisons: z.array(comparisonRow),
   segments: z
@@ -82,8 +83,8 @@ export const resultView = z.strictObject({
     })
     .nullable(),
   quantities: z.array(quantityGroup),
-  tables: z.array(tablePart),
-  excluded: z.array(flagPart),
+  tables: z.array(z.strictObject({ table: tablePart, count: z.string(), open: z.boolean() })),
+  excluded: z.array(flagGroup),
   decide: z.strictObject({ action: z.string(), accept: z.boolean(), fields: z.array(fieldPart), decided: z.string() }),
   predict: z
     .strictObject({ action: z.string(), fields: z.array(fieldPart), answer: predictionPart.nullable() })
@@ -148,15 +149,20 @@ export function resultPage(kept: KeptResult, shown: ResultShown, context: PageCo
             comparison: headline.comparison ? comparisonInRow(headline.comparison, units) : null,
             tally: comparisonsInWords(result),
           },
-    flags: flags.filter((one) => !excluded.includes(one)),
+    flags: flagsByKind(flags.filter((one) => !excluded.includes(one))),
     charts: chartsOf(result, units).map(chartInPage),
     comparisons: result.comparisons.map((one) => comparisonInRow(one, units)),
     segments: segmentsPart(kept, path, samples),
     quantities: quantityGroups(result, units, samples),
-    tables: result.tables.map((table, i) =>
-      resultTableInWords(table, units, { samples: (from, to) => samples(from, to), csv: `${path}/tables/${i}.csv` }),
-    ),
-    excluded,
+    tables: result.tables.map((table, i) => ({
+      table: resultTableInWords(table, units, {
+        samples: (from, to) => samples(from, to),
+        csv: `${path}/tables/${i}.csv`,
+      }),
+      count: count(table.rows.length, 'row'),
+      open: i === 0,
+    })),
+    excluded: flagsByKind(excluded),
     decide: {
       action: `${path}/decide`,
       accept: result.status === 'reduced',
@@ -207,66 +213,6 @@ function decidedInWords(kept: KeptResult, zone: string): string {
   return `${word}, ${momentInWords(kept.decidedAt, zone).local}${kept.decidedBy ? `, ${kept.decidedBy}` : ''}.`;
 }
 
-/** The segments as a form: moved, relabelled, left out, added, each with one reason for all. */
-function segmentsPart(kept: KeptResult, path: string, samples: SampleLink): ResultView['segments'] {
-  const { result } = kept;
-  if (kept.input.logs.length === 0) return null;
-  const roles = reductionOf(kept.kind)?.roles ?? [];
-  const options = (selected: string) =>
-    [...new Set([...roles.map((one) => one.role), selected])]
-      .filter(Boolean)
-      .map((value) => ({ value, text: nameInWords(value), selected: value === selected }));
-  const rows = result.segments.map(({ file, fromSeconds, toSeconds, role, label }, index) => ({
-    index,
-    number: index + 1,
-    file,
-    from: plain(fromSeconds),
-    to: plain(toSeconds),
-    span: spanInWords(fromSeconds, toSeconds),
-    href: samples(fromSeconds, toSeconds, file),
-    role,
-    label: label ?? '',
-    roles: options(role),
-    isNew: false,
-  }));
-  const index = rows.length;
-  const blank = {
-    index,
-    number: index + 1,
-    file: kept.logNames[0] ?? '',
-    from: '',
-    to: '',
-    span: '',
-    href: '',
-    role: '',
-    label: '',
-    roles: options(roles[0]?.role ?? ''),
-    isNew: true,
-  };
-  return {
-    action: `${path}/segments`,
-    roles: roles.map(({ role, meaning }) => ({ role: nameInWords(role), meaning })),
-    files: [...kept.logNames],
-    rows: [...rows, blank],
-    fields: [
-      textField(
-        {
-          name: 'reason',
-          label: 'Why they are moved',
-          hint: 'Kept with the segments and shown with the result.',
-          required: true,
-        },
-        '',
-      ),
-      textField({ name: 'who', label: 'Your name' }, ''),
-    ],
-  };
-}
-
-function plain(seconds: number): string {
-  return String(Math.round(seconds * 10) / 10);
-}
-
 function predictPart(
   kept: KeptResult,
   shown: ResultShown,
@@ -293,7 +239,7 @@ function predictPart(
         };
       }),
       tables: answer.tables.map((table) => resultTableInWords(table, units, { samples: () => '', csv: '' })),
-      flags: flagsInWords(answer.flags),
+      flags: flagsByKind(flagsInWords(answer.flags)),
     },
   };
 }
