@@ -89,5 +89,5 @@ function withWhat({ item, outing }: Placing): string {
       : `; no other card that is ready fits beside it on flight ${outing.flight}`;
   }
   if (planning.opens) return `; it is the one new thing of its session: ${planning.opens}`;
-  return outing.items.length > 1 ? `; it shares session ${outing.number} with what is ready at the same time` : '';
+  return outing.items.length > 1 ? `; it shares its session with what is ready at the same time` : '';
 }

@@ -6,7 +6,7 @@
  * tolerance and more than noise and slow wander can make two means differ. Unlike a band about the first value this
  * neither cuts a wandering hold into pieces nor swallows a small step; it costs no tuning to the noise of a recorder.
  */
-import { median } from '../numbers/index.ts';
+import { median, selected } from '../numbers/index.ts';
 
 export interface SettingWords {
   /** levels closer than this are one setting, unit of the channel */
@@ -41,7 +41,7 @@ const SIGMAS = 4;
  * @param words what counts as one setting, object
  * @returns stretches in order, not overlapping; moves between them belong to none
  */
-export function steadyLevels(v: ArrayLike<number>, dt: number, words: SettingWords): SteadyLevel[] {
+export function steadyLevels(v: Float64Array, dt: number, words: SettingWords): SteadyLevel[] {
   const bins = binsOf(v, dt);
   const noise = noiseOf(bins);
   const astride = Math.round(BIN_SECONDS / dt);
@@ -65,13 +65,13 @@ interface Piece {
   gapAfter: boolean;
 }
 
-function binsOf(v: ArrayLike<number>, dt: number): Piece[] {
+function binsOf(v: Float64Array, dt: number): Piece[] {
   const size = Math.max(1, Math.round(BIN_SECONDS / dt));
   const bins: Piece[] = [];
   let held: number[] = [];
   let from = 0;
   const close = (to: number, gapAfter: boolean) => {
-    if (held.length > 0) bins.push({ from, to, level: median(held), n: held.length, gapAfter });
+    if (held.length > 0) bins.push({ from, to, level: middleOfFew(held), n: held.length, gapAfter });
     else if (gapAfter) {
       const last = bins[bins.length - 1];
       if (last) last.gapAfter = true;
@@ -141,21 +141,24 @@ function join(a: Piece, b: Piece): Piece {
 
 // The level of a joined piece is the mean of what lies about its median: finer than the recorder's step. Its ends move inwards past samples that still belong to the move, or
 // outwards, by less than a bin, over samples that a bin astride the move has hidden.
-function fitted(
-  piece: Piece,
-  v: ArrayLike<number>,
-  words: SettingWords,
-  left: number,
-  right: number,
-): SteadyLevel | null {
-  const inside = Array.from({ length: piece.to - piece.from + 1 }, (_, i) => v[piece.from + i] ?? Number.NaN);
-  const middle = median(inside);
-  const scatter = 1.4826 * median(inside.map((value) => Math.abs(value - middle)));
+function fitted(piece: Piece, v: Float64Array, words: SettingWords, left: number, right: number): SteadyLevel | null {
+  const inside = v.subarray(piece.from, piece.to + 1).filter((value) => !Number.isNaN(value));
+  const middle = selected(inside, Math.floor(inside.length / 2));
+  const scatter =
+    1.4826 *
+    selected(
+      inside.map((value) => Math.abs(value - middle)),
+      Math.floor(inside.length / 2),
+    );
   const band = Math.max(words.tolerance(middle), 3 * scatter);
-  const near = inside.filter((value) => Math.abs(value - middle) <= band);
-  const level = near.reduce((sum, value) => sum + value, 0) / near.length;
-  const settled = (i: number) =>
-    Math.abs(median([v[i - 1], v[i], v[i + 1]].map((x) => x ?? Number.NaN)) - level) <= band;
+  let [sum, near] = [0, 0];
+  for (const value of inside) {
+    if (Math.abs(value - middle) > band) continue;
+    sum += value;
+    near += 1;
+  }
+  const level = sum / near;
+  const settled = (i: number) => Math.abs(middleOf(v[i - 1], v[i], v[i + 1]) - level) <= band;
   const there = (i: number) => !Number.isNaN(v[i] ?? Number.NaN);
   let from = piece.from;
   let to = piece.to;
@@ -188,4 +191,22 @@ function bridged(levels: readonly SteadyLevel[], dt: number, words: SettingWords
     } else out.push(level);
   }
   return out;
+}
+
+// Few readings are sorted by hand: a long log has tens of thousands of bins.
+function middleOfFew(values: number[]): number {
+  for (let i = 1; i < values.length; i += 1) {
+    const value = values[i] ?? 0;
+    let j = i - 1;
+    for (; j >= 0 && (values[j] ?? 0) > value; j -= 1) values[j + 1] = values[j] ?? 0;
+    values[j + 1] = value;
+  }
+  const half = values.length >> 1;
+  return values.length % 2 === 1 ? (values[half] ?? 0) : ((values[half - 1] ?? 0) + (values[half] ?? 0)) / 2;
+}
+
+// The middle of three readings, of fewer where some are missing or at an end.
+function middleOf(before: number | undefined, here: number | undefined, after: number | undefined): number {
+  const there = [before, here, after].filter((value): value is number => value !== undefined && !Number.isNaN(value));
+  return there.length === 0 ? Number.NaN : middleOfFew(there);
 }

@@ -22,7 +22,8 @@ export function limitLine(limit: Limit, inks: Inks): AnnotationOptions {
       color: inks.ink,
       font: { size: 13, weight: limit.weight === 'limit' ? 'bold' : 'normal' },
       padding: 3,
-      yAdjust: across ? 0 : -11,
+      // a limit stands above its line and a caution below, so that close ones don't cover each other
+      yAdjust: across ? 0 : limit.weight === 'limit' ? -12 : 12,
     },
   };
 }
@@ -35,9 +36,9 @@ export function spanBox(span: Span, inks: Inks): AnnotationOptions {
     xScaleID: 'x',
     xMin: span.from,
     xMax: span.to,
-    backgroundColor: `${inks.accent}1f`,
+    backgroundColor: `${inks.accent}17`,
     borderColor: inks.accent,
-    borderWidth: 1,
+    borderWidth: 0,
     drawTime: 'beforeDatasetsDraw',
     label: {
       display: span.label !== '',

@@ -1,7 +1,6 @@
 /** Draws a chart description with Chart.js: only what we use of it, no animation, our own thinning of long traces. */
 import {
   Chart as Drawing,
-  Legend,
   LinearScale,
   LineElement,
   type Plugin,
@@ -20,12 +19,14 @@ import { drawBars, limitLine, spanBox } from './chart-marks.ts';
 
 export type Drawn = Drawing<'scatter', ScatterDataPoint[]>;
 
-// Told apart by stroke and point, not by colour alone: the second of each pair prints differently in one ink.
-const STROKES: readonly {
+export interface Stroke {
   ink: keyof Inks;
   dash: number[];
   point: 'circle' | 'rect' | 'triangle' | 'rectRot' | 'crossRot';
-}[] = [
+}
+
+// Told apart by stroke and point, not by colour alone: the second of each pair prints differently in one ink.
+const STROKES: readonly Stroke[] = [
   { ink: 'accent', dash: [], point: 'circle' },
   { ink: 'ink', dash: [], point: 'rect' },
   { ink: 'accent', dash: [8, 3], point: 'triangle' },
@@ -34,7 +35,7 @@ const STROKES: readonly {
   { ink: 'soft', dash: [], point: 'circle' },
 ];
 
-Drawing.register(ScatterController, LinearScale, PointElement, LineElement, Tooltip, Legend, zoom, annotation);
+Drawing.register(ScatterController, LinearScale, PointElement, LineElement, Tooltip, zoom, annotation);
 
 /**
  * Draw a chart.
@@ -84,12 +85,7 @@ export function mountChart(
           : {}),
       },
       plugins: {
-        legend: {
-          display: chart.datasets.length > 1,
-          position: 'bottom',
-          align: 'start',
-          labels: { color: inks.ink, usePointStyle: true, pointStyleWidth: 34, padding: 14, font: { size: 14 } },
-        },
+        legend: { display: false },
         tooltip: {
           backgroundColor: inks.ink,
           titleColor: inks.sheet,
@@ -132,8 +128,14 @@ export function replaceSamples(drawn: Drawn, datasets: readonly Dataset[]): void
   drawn.update('none');
 }
 
+/** How a dataset is drawn, for the drawing and its legend alike. */
+export function strokeOf(one: Dataset, index: number): Stroke {
+  const stroke = STROKES[index % STROKES.length] ?? { ink: 'ink', dash: [], point: 'circle' };
+  return one.draw === 'dashed' ? { ...stroke, dash: [6, 4] } : stroke;
+}
+
 function datasetOf(one: Dataset, index: number, inks: Inks) {
-  const stroke = STROKES[index % STROKES.length] ?? { ink: 'ink' as const, dash: [], point: 'circle' as const };
+  const stroke = strokeOf(one, index);
   const isLine = one.draw !== 'points';
   return {
     label: one.label,
@@ -144,7 +146,7 @@ function datasetOf(one: Dataset, index: number, inks: Inks) {
     borderColor: inks[stroke.ink],
     backgroundColor: isLine ? inks[stroke.ink] : inks.sheet,
     borderWidth: 2,
-    borderDash: one.draw === 'dashed' ? [6, 4] : isLine ? stroke.dash : [],
+    borderDash: isLine ? stroke.dash : [],
     pointRadius: isLine ? 0 : 5,
     pointHitRadius: 12,
     pointStyle: isLine ? ('line' as const) : stroke.point,
@@ -168,6 +170,11 @@ function axisOf(axis: Axis, inks: Inks, clock: boolean) {
     grid: { color: inks.rule },
     border: { color: inks.ink },
     grace: '4%',
+    // room at the ends must not make a speed or a temperature go below nothing
+    afterDataLimits: (scale: { min: number; chart: Drawing }) => {
+      const values = scale.chart.data.datasets.flatMap((one) => one.data as ScatterDataPoint[]);
+      if (scale.min < 0 && values.every(({ y }) => !((y ?? 0) < 0))) scale.min = 0;
+    },
     ...(clock ? { grace: 0, bounds: 'data' as const, afterBuildTicks: clockTicks } : {}),
     ...(axis.includes && axis.includes.length > 0
       ? { suggestedMin: Math.min(...axis.includes), suggestedMax: Math.max(...axis.includes) }

@@ -1,5 +1,6 @@
 /** Fills every chart figure of a page, with keys, buttons, picture and numbers; long traces are fetched as seen. */
 import type { Chart, Dataset } from '../charts/chart.ts';
+import { addLegend } from './chart-legend.ts';
 import { type Drawn, mountChart, replaceSamples } from './mount-chart.ts';
 import { segmentHandles } from './segment-handles.ts';
 
@@ -31,6 +32,7 @@ function fill(figure: HTMLElement): void {
     const scale = drawn.scales.x;
     if (scale) void fetchSamples(chart, drawn, scale.min, scale.max);
   };
+  addLegend(figure, chart, () => drawn);
   const tools = document.createElement('div');
   tools.className = 'chart-tools';
   tools.append(

@@ -22,7 +22,7 @@ export function traceUnit({ quantity, unit }: Pick<Trace, 'quantity' | 'unit'>, 
 export function traceDataset(trace: Trace, units: InstrumentUnits): Dataset {
   const shown = traceUnit(trace, units);
   return {
-    label: trace.quantity === null ? trace.column : `${nameInWords(trace.quantity)} (${trace.column})`,
+    label: trace.quantity === null ? trace.column : nameInWords(trace.quantity),
     axis: 'left',
     draw: 'line',
     x: trace.x,

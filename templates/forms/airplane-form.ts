@@ -40,6 +40,7 @@ interface Making {
   typed: Typed;
   problems: readonly FieldProblem[];
   groups: FormGroup[];
+  brief: boolean;
 }
 
 /**
@@ -56,7 +57,7 @@ export function sectionForm(
   problems: readonly FieldProblem[] = [],
 ): FormGroup[] {
   const keys = SECTIONS.find((one) => one.id === section)?.keys ?? [];
-  const making: Making = { json, typed, problems, groups: [] };
+  const making: Making = { json, typed, problems, groups: [], brief: false };
   const plain = openGroup(making, '', '');
   for (const field of airplaneShape().filter((one) => keys.includes(one.key))) {
     const isTop = field.shape.is === 'group' && keys.length === 1;
@@ -73,7 +74,7 @@ export function pickedFields(
   typed: Typed = new Map(),
   problems: readonly FieldProblem[] = [],
 ): FieldPart[] {
-  const making: Making = { json, typed, problems, groups: [] };
+  const making: Making = { json, typed, problems, groups: [], brief: false };
   const group = openGroup(making, '', '');
   for (const path of paths) {
     const field = fieldAt(path);
@@ -90,7 +91,7 @@ export function shapedFields(
   typed: Typed = new Map(),
   problems: readonly FieldProblem[] = [],
 ): FieldPart[] {
-  const making: Making = { json, typed, problems, groups: [] };
+  const making: Making = { json, typed, problems, groups: [], brief: true };
   addFields(fields, prefix, openGroup(making, '', ''), making);
   return making.groups.flatMap((group) => group.fields);
 }
@@ -213,6 +214,7 @@ function statedLeaf(words: FieldWords, shape: StatedShape, path: string, making:
     half: at('u95'),
     source: at('source'),
     needsSource: shape.needsSource,
+    brief: making.brief,
     units: optionsOf(shape.units, unit === '' ? preferredUnit(path, shape, making) : unit),
     statuses: optionsOf(statuses, at('status')),
     scales: shape.hasScale ? optionsOf(SCALES, at('scale') || 'IAS') : [],

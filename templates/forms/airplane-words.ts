@@ -171,7 +171,11 @@ export function labelOf(path: string): string {
   const known = LABELS[pattern(path)];
   if (known !== undefined) return known;
   const key = path.split('.').at(-1) ?? path;
-  return sentence(key.replace(/([a-z])([A-Z])/g, '$1 $2').toLowerCase());
+  const words = key
+    .replace(/([a-z])([A-Z])/g, '$1 $2')
+    .replaceAll('-', ' ')
+    .toLowerCase();
+  return sentence(words.replace(/\bu95\b/, '± (95 %)'));
 }
 
 /** What a person should know before filling it in, or empty. */

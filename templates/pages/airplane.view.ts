@@ -13,7 +13,6 @@ import type { KeptAirplane, PageContext } from './kept.ts';
 export const airplaneView = z.strictObject({
   frame: framePart,
   problems: problemsPart,
-  description: z.string(),
   checks: z.array(z.string()),
   sections: z.array(
     z.strictObject({
@@ -53,7 +52,6 @@ export function airplanePage(kept: KeptAirplane, context: PageContext, done = ''
   return {
     frame: frameOf('Airplane', { question: 'What is this airplane?', book, way: 'airplane', done }),
     problems: { heading: 'The stored description no longer fits', items: problemsInWords(kept.problems) },
-    description: kept.parsed?.description ?? '',
     checks: kept.parsed ? crossCheck(kept.parsed).map((one) => one.message) : [],
     sections: SECTIONS.map(({ id, title }) => {
       const { groups, unknown } = sectionFacts(id, file);

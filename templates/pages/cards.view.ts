@@ -153,5 +153,5 @@ function whatOf(selection: CardSelection, program: Program, packet: boolean): st
     return `One test: ${tests.find((one) => one.id === selection.id)?.title ?? selection.id}.`;
   }
   const outing = program.outings.find((one) => one.number === selection.number);
-  return outing ? `${outingName(outing)}: ${outing.title}${packet ? ', whole packet' : ''}.` : '';
+  return outing ? `${outingName(outing, program)}: ${outing.title}${packet ? ', whole packet' : ''}.` : '';
 }

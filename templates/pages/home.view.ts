@@ -123,7 +123,7 @@ function nextPart({ program, status }: HomeFacts, { book }: PageContext): HomeVi
     };
   });
   return {
-    name: outingName(next),
+    name: outingName(next, program),
     title: next.title,
     why: next.why,
     minutes: minutesInWords(next.minutesTotal),

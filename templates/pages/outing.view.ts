@@ -61,11 +61,11 @@ export function outingPage(
   const states = new Map(status.map((one) => [one.test, one.status]));
   const linkTo = (at: number) => {
     const other = program.outings[at];
-    return other ? { text: outingName(other), href: outingPath(book.id, other.number) } : null;
+    return other ? { text: outingName(other, program), href: outingPath(book.id, other.number) } : null;
   };
   const { loading, fuel } = outing;
   return {
-    frame: frameOf(outingName(outing), {
+    frame: frameOf(outingName(outing, program), {
       question: 'What do we do on this outing?',
       book,
       way: 'outings',

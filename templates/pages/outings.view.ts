@@ -68,7 +68,7 @@ export function outingsPage(
       outings: program.outings
         .filter((one) => one.stage === stage)
         .map((one) => ({
-          name: outingName(one),
+          name: outingName(one, program),
           title: one.title,
           href: outingPath(book.id, one.number),
           tests: count(one.tests.length, 'test'),

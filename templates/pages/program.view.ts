@@ -107,7 +107,7 @@ function testRow(test: ProgramTest, program: Program, status: string, book: stri
     purpose: test.purpose,
     because: test.because,
     outing: outing
-      ? { text: outingName(outing), href: outingPath(book, outing.number) }
+      ? { text: outingName(outing, program), href: outingPath(book, outing.number) }
       : { text: 'not packed', href: bookPath(book, '/outings') },
     minutes: minutesInWords(test.flightMinutes + test.groundMinutes),
     missing: test.missing.length === 0 ? '' : `${count(test.missing.length, 'number')} missing for its card`,

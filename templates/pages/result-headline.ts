@@ -17,10 +17,10 @@ function weight({ outcome, value }: Comparison): number {
   return outcome === 'not shown' ? 1 : 2;
 }
 
-/** The comparison that comes out worst; of equals the one nearest to its limit. */
-export function worstComparison(comparisons: readonly Comparison[]): Comparison | null {
-  const room = (one: Comparison) => (one.value === null ? Number.POSITIVE_INFINITY : one.limit - one.value);
-  return [...comparisons].sort((a, b) => weight(a) - weight(b) || room(a) - room(b))[0] ?? null;
+/** Comparisons with the one that comes out worst first; of equals the one nearest to its limit. */
+export function worstFirst(comparisons: readonly Comparison[]): Comparison[] {
+  const room = (one: Comparison) => (one.value === null ? 0 : one.limit - one.value);
+  return [...comparisons].sort((a, b) => weight(a) - weight(b) || room(a) - room(b));
 }
 
 /**
@@ -37,7 +37,7 @@ export function headlineOf(result: Result, units: InstrumentUnits, href: string)
       comparison: null,
     };
   }
-  const comparison = worstComparison(result.comparisons);
+  const [comparison] = worstFirst(result.comparisons);
   if (comparison) {
     const { what, value, unit, u95 } = comparison;
     return { label: what, quantity: quantityInWords(value, unit, { name: what, u95, href }, units), comparison };

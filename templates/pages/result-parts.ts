@@ -35,7 +35,12 @@ export const quantityRow = z.strictObject({
   flags: z.array(flagPart),
 });
 
-export const quantityGroup = z.strictObject({ name: z.string(), rows: z.array(quantityRow) });
+export const quantityGroup = z.strictObject({
+  name: z.string(),
+  summary: z.string(),
+  open: z.boolean(),
+  rows: z.array(quantityRow),
+});
 export type QuantityGroup = z.infer<typeof quantityGroup>;
 
 /** Address of the samples of a span in a file; empty where there are none. */
@@ -50,7 +55,7 @@ export function comparisonInRow(one: Comparison, units: InstrumentUnits): Compar
     limit: quantityText(quantityInWords(limit, unit, { name: what }, units)),
     interval: intervalOf(one),
     outcome: outcomeInWords(outcome),
-    words: sentence(words.replace(/^(not shown|shown|exceeded)[:,] ?/, '')),
+    words: sentence(words),
   };
 }
 
@@ -71,11 +76,25 @@ const HIDDEN = ['file', 'from-seconds', 'to-seconds', ...HEADS];
 export function quantityGroups({ quantities }: Result, units: InstrumentUnits, link: SampleLink): QuantityGroup[] {
   const groups = new Map<string, QuantityGroup>();
   for (const one of quantities) {
-    const group = groups.get(one.name) ?? { name: nameInWords(one.name), rows: [] };
+    const group = groups.get(one.name) ?? {
+      name: nameInWords(one.name),
+      summary: '',
+      open: groups.size === 0,
+      rows: [],
+    };
     groups.set(one.name, group);
     group.rows.push(quantityInRow(one, units, link));
   }
-  return [...groups.values()];
+  return [...groups.values()].map((group) => ({ ...group, summary: groupInWords(group) }));
+}
+
+/** The values of a group in one line, for when it is folded. */
+function groupInWords({ rows }: QuantityGroup): string {
+  const values = rows.filter((one) => !one.quantity.none).map((one) => quantityText(one.quantity));
+  const without = rows.length - values.length;
+  const more = values.length > 4 ? ` and ${values.length - 4} more` : '';
+  const open = without > 0 ? `${without} without a value` : '';
+  return [`${values.slice(0, 4).join(', ')}${more}`, open].filter(Boolean).join('; ');
 }
 
 function quantityInRow(one: ResultQuantity, units: InstrumentUnits, link: SampleLink): z.infer<typeof quantityRow> {

@@ -18,7 +18,7 @@ import { momentInWords } from '../words/time.ts';
 import { methodPath } from './help.view.ts';
 import type { KeptResult, PageContext } from './kept.ts';
 import { logPath } from './logs.view.ts';
-import { headlineOf } from './result-headline.ts';
+import { headlineOf, worstFirst } from './result-headline.ts';
 import {
   comparisonInRow,
   comparisonRow,
@@ -56,6 +56,7 @@ export const resultView = z.strictObject({
       tally: z.string(),
     })
     .nullable(),
+  short: z.array(z.strictObject({ name: z.string(), text: z.string() })),
   flags: z.array(flagGroup),
   charts: z.array(chartPart),
   comparisons: z.array(comparisonRow),
@@ -119,6 +120,7 @@ export function resultPage(kept: KeptResult, shown: ResultShown, context: PageCo
   const headline = headlineOf(result, units, '#numbers');
   const flags = flagsInWords(result.flags, (from, to) => samples(from, to));
   const excluded = exclusions(flags, result);
+  const quantities = quantityGroups(result, units, samples);
   const moment = momentInWords(kept.at, zone);
   return {
     frame: frameOf(`${number}. ${reduction?.title ?? nameInWords(kept.kind)}`, {
@@ -149,11 +151,12 @@ export function resultPage(kept: KeptResult, shown: ResultShown, context: PageCo
             comparison: headline.comparison ? comparisonInRow(headline.comparison, units) : null,
             tally: comparisonsInWords(result),
           },
+    short: quantities.slice(0, 6).map(({ name, summary }) => ({ name, text: summary })),
     flags: flagsByKind(flags.filter((one) => !excluded.includes(one))),
     charts: chartsOf(result, units).map(chartInPage),
-    comparisons: result.comparisons.map((one) => comparisonInRow(one, units)),
+    comparisons: worstFirst(result.comparisons).map((one) => comparisonInRow(one, units)),
     segments: segmentsPart(kept, path, samples),
-    quantities: quantityGroups(result, units, samples),
+    quantities,
     tables: result.tables.map((table, i) => ({
       table: resultTableInWords(table, units, {
         samples: (from, to) => samples(from, to),

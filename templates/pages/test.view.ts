@@ -99,7 +99,9 @@ export function testPage(
     produces: test.produces.map(sentence),
     outings: test.outings.flatMap((number) => {
       const outing = program.outings.find((one) => one.number === number);
-      return outing ? [{ text: `${outingName(outing)}: ${outing.title}`, href: outingPath(book.id, number) }] : [];
+      return outing
+        ? [{ text: `${outingName(outing, program)}: ${outing.title}`, href: outingPath(book.id, number) }]
+        : [];
     }),
     minutes: [
       test.flightMinutes > 0 ? `${minutesInWords(test.flightMinutes)} in flight` : '',

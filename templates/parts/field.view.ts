@@ -25,6 +25,8 @@ export const fieldPart = z.strictObject({
       half: z.string(),
       source: z.string(),
       needsSource: z.boolean(),
+      /** value and unit alone: what is stated for one run needs no source */
+      brief: z.boolean(),
       units: z.array(option),
       statuses: z.array(option),
       scales: z.array(option),

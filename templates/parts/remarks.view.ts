@@ -1,7 +1,7 @@
 /** The three kinds of bad news as pages show them: what, where, how to mend it. */
 import * as z from 'zod';
 import { CODES, type Flag, type Problem, type Where } from '../../analysis/remarks/index.ts';
-import { nameInWords } from '../words/list.ts';
+import { nameInWords, sentence } from '../words/list.ts';
 import { spanInWords } from '../words/time.ts';
 
 export const flagPart = z.strictObject({
@@ -54,6 +54,25 @@ export function flagsInWords(
     });
   }
   return parts;
+}
+
+/** Remarks of one kind under one heading: what mends them is said once. */
+export const flagGroup = z.strictObject({
+  about: z.string(),
+  mend: z.string(),
+  items: z.array(z.strictObject({ message: z.string(), span: z.string(), href: z.string() })),
+});
+export type FlagGroup = z.infer<typeof flagGroup>;
+
+/** Flags by kind, in the order the kinds first appear. */
+export function flagsByKind(flags: readonly FlagPart[]): FlagGroup[] {
+  const groups = new Map<string, FlagGroup>();
+  for (const { about, mend, message, span, href } of flags) {
+    const group = groups.get(about) ?? { about, mend, items: [] };
+    groups.set(about, group);
+    group.items.push({ message: sentence(message), span, href });
+  }
+  return [...groups.values()];
 }
 
 /** Problems with their place in words. */

@@ -26,7 +26,7 @@ export interface Blocks {
 }
 
 /** More blocks than this say no more about a curve than this many. */
-const ENOUGH = 150;
+const ENOUGH = 100;
 /** A block must stay short against the fastest time constant, s. */
 const LONGEST = 10;
 

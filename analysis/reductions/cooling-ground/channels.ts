@@ -95,12 +95,18 @@ const MOSTLY = 0.5;
 
 function wrongUnit(series: Series): Refusal | null {
   const [low, high] = plausibleRange(series);
-  const there = series.v.filter((value) => !Number.isNaN(value));
-  const outside = there.filter((value) => value < low || value > high);
-  if (there.length === 0 || outside.length < MOSTLY * there.length) return null;
+  let [there, outside, least, most] = [0, 0, Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (const value of series.v) {
+    if (Number.isNaN(value)) continue;
+    there += 1;
+    if (value >= low && value <= high) continue;
+    outside += 1;
+    least = Math.min(least, value);
+    most = Math.max(most, value);
+  }
+  if (there === 0 || outside < MOSTLY * there) return null;
   const unit = quantityOf(series.quantity)?.tradeUnits[0] ?? '';
   const words = (si: number) => show(si, unit, { decimals: 0 }).text;
-  const [least, most] = [outside.reduce((a, b) => Math.min(a, b)), outside.reduce((a, b) => Math.max(a, b))];
   return refusal(
     'implausible-values',
     `${series.file}, column "${series.column}": reads ${words(least)} to ${words(most)} with the unit stated, where ${words(low)} to ${words(high)} can be. Correct the unit of this column in the channel map`,

@@ -93,3 +93,30 @@ export function filledWithNearest(values: Float64Array): Float64Array | null {
   if (last < 0) return null;
   return out.fill(values[last] ?? 0, last + 1);
 }
+
+/**
+ * Moving mean without phase shift: the window shrinks evenly towards the ends, missing samples are passed over.
+ * @param values on the grid, NaN where missing
+ * @param width full width, samples
+ * @returns smoothed values; NaN only where a whole window is missing
+ */
+export function movingMean(values: Float64Array, width: number): Float64Array {
+  const n = values.length;
+  const sums = new Float64Array(n + 1);
+  const counts = new Float64Array(n + 1);
+  const about = values.find((value) => !Number.isNaN(value)) ?? 0; // differences keep the digits of a long sum
+  for (let i = 0; i < n; i += 1) {
+    const value = values[i] ?? Number.NaN;
+    const missing = Number.isNaN(value);
+    sums[i + 1] = (sums[i] ?? 0) + (missing ? 0 : value - about);
+    counts[i + 1] = (counts[i] ?? 0) + (missing ? 0 : 1);
+  }
+  const most = Math.floor(width / 2);
+  const out = new Float64Array(n);
+  for (let i = 0; i < n; i += 1) {
+    const half = Math.min(most, i, n - 1 - i);
+    const count = (counts[i + half + 1] ?? 0) - (counts[i - half] ?? 0);
+    out[i] = count > 0 ? about + ((sums[i + half + 1] ?? 0) - (sums[i - half] ?? 0)) / count : Number.NaN;
+  }
+  return out;
+}

@@ -2,6 +2,7 @@
 import type { ResultTable } from '../../results/index.ts';
 import { toSi } from '../../units/index.ts';
 import type { Outlook, Start } from './outlook.ts';
+import { isSameCondition } from './repeatability.ts';
 import { AHEAD } from './rows.ts';
 
 const MINUTE = toSi(1, 'min');
@@ -119,6 +120,25 @@ export function expectedTable(outlook: Outlook, start: Start, seconds: number, q
     ],
     rows: bands.map(({ value, low, high }, i) => [minutes[i] ?? 0, value, low, high]),
   };
+}
+
+/**
+ * One outlook a condition: of several runs the one that says most, resolved first, then the longest.
+ * @param outlooks of all runs, list
+ * @returns one each, in order of first appearance
+ */
+export function oneEach(outlooks: readonly Outlook[]): Outlook[] {
+  const chosen: Outlook[] = [];
+  const says = ({ model }: Outlook) => (model.resolved ? 1e9 : 0) + model.toSeconds - model.fromSeconds;
+  for (const outlook of outlooks) {
+    const at = chosen.findIndex(
+      (one) => one.model.quantity === outlook.model.quantity && isSameCondition(one.model, outlook.model),
+    );
+    const known = chosen[at];
+    if (!known) chosen.push(outlook);
+    else if (says(outlook) > says(known)) chosen[at] = outlook;
+  }
+  return chosen;
 }
 
 /** How far a table of a measured run goes at most, s. */

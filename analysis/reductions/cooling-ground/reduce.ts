@@ -14,7 +14,7 @@ import { hotReference, onHotDay } from './hot-day-margin.ts';
 import { type CoolingOptions, coolingOptions, coolingPoints } from './input.ts';
 import { limitEvents } from './limit-events.ts';
 import type { Measured } from './measure.ts';
-import { longestRunTable, nextRunTable } from './next-run.ts';
+import { longestRunTable, nextRunTable, oneEach } from './next-run.ts';
 import { coolingNote } from './note.ts';
 import { type Outlook, outlookOf } from './outlook.ts';
 import { limitsOf, missingLimits } from './part-limits.ts';
@@ -103,7 +103,8 @@ function answered(input: ReductionInput, options: CoolingOptions, runs: readonly
   ]);
   const margins = marginQuantities(main, reference, first.governing);
   const hottest = hottestOnHotDay(main);
-  const settled = outlooks.filter(({ model }) => model.resolved && model.regimeKnown);
+  const held = oneEach(outlooks);
+  const settled = held.filter(({ model }) => model.resolved && model.regimeKnown);
   const all = main.map((one) => one.measured);
   return {
     ...shell(input),
@@ -153,7 +154,7 @@ function answered(input: ReductionInput, options: CoolingOptions, runs: readonly
         : []),
     ]),
     model: {
-      conditions: outlooks.map(({ model }) => model),
+      conditions: held.map(({ model }) => model),
       limits: { ...limits, part },
       reference,
       ...chartOf(runs, main),

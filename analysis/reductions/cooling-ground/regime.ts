@@ -1,6 +1,5 @@
 /** What governs the temperature at each sample: nothing but the heat balance, a thermostat, or a stopped engine. */
 import type { Airplane } from '../../airplane/index.ts';
-import { smooth } from '../../numbers/index.ts';
 import type { CoolingOptions } from './input.ts';
 import type { Hold } from './settings.ts';
 import type { HotTrace, Trace } from './trace.ts';
@@ -42,8 +41,6 @@ export function governingOf(
   return { start: start ?? open - USUAL_RANGE, open, startAssumed: start === undefined };
 }
 
-/** Missing readings do not end a smoothed stretch here, s. */
-const GAPLESS = 1e9;
 export interface RegimeSpan {
   from: number;
   to: number;
@@ -55,8 +52,6 @@ const OVER_OPEN = 2;
 const WAX_SECONDS = 30;
 /** Once open it counts as open down to this far over the opening, K. */
 const STILL_OPEN = 1;
-/** Readings are smoothed over this before a threshold is asked for, s. */
-const SMOOTHING = 15;
 
 /**
  * A hold cut by regime.
@@ -65,7 +60,6 @@ const SMOOTHING = 15;
  * @param hold the hold, object
  * @param governing the thermostat, `none` or null
  * @returns spans in order; neighbours differ in regime
- * @throws OutOfRange never: the smoothing width is fixed
  */
 export function regimesIn(trace: Trace, hot: HotTrace, hold: Hold, governing: Governing): RegimeSpan[] {
   const whole = (regime: Regime): RegimeSpan[] => [{ from: hold.from, to: hold.to, regime }];
@@ -79,10 +73,8 @@ export function regimesIn(trace: Trace, hot: HotTrace, hold: Hold, governing: Go
 
 function cutByThermostat(trace: Trace, hot: HotTrace, hold: Hold, { start, open }: Thermostat): RegimeSpan[] {
   const { dt } = trace.grid;
-  const inside = hot.values.subarray(hold.from, hold.to + 1);
-  const times = Float64Array.from(inside, (_, i) => i * dt);
-  const steady = dt < SMOOTHING ? smooth(times, inside, SMOOTHING / 2, GAPLESS) : inside;
-  const before = hot.values[hold.from - 1] ?? Number.NaN;
+  const steady = hot.steady.subarray(hold.from, hold.to + 1);
+  const before = hot.steady[hold.from - 1] ?? Number.NaN;
   let isOpen = before > open + OVER_OPEN && (steady[0] ?? before) > open + OVER_OPEN;
   let overSince = isOpen ? 0 : -1;
   const spans: RegimeSpan[] = [];

@@ -1,5 +1,4 @@
 /** One row of the segments table: the point in figures, null where the data do not resolve them. */
-import { smooth } from '../../numbers/index.ts';
 import { type Flag, flag } from '../../remarks/index.ts';
 import { show } from '../../units/index.ts';
 import type { Measured } from './measure.ts';
@@ -20,9 +19,6 @@ export interface Times {
 
 /** Times and temperatures are quoted for half as long again as the run; beyond that a bound. */
 export const AHEAD = 1.5;
-/** Missing readings do not end a smoothed stretch here, s. */
-const GAPLESS = 1e9;
-const SMOOTHING = 10;
 
 /**
  * Times to caution and limit of a point.
@@ -99,9 +95,7 @@ function answerFor(trace: Trace, measured: Measured, outlook: Outlook | null, bo
 // First time the smoothed reading is at the bound, from below, inside the point.
 function seenAt(trace: Trace, { point, hot }: Measured, bound: number): number | null {
   const { dt } = trace.grid;
-  const inside = hot.values.subarray(point.from, point.to + 1);
-  const times = Float64Array.from(inside, (_, i) => i * dt);
-  const steady = dt < SMOOTHING ? smooth(times, inside, SMOOTHING / 2, GAPLESS) : inside;
+  const steady = hot.steady.subarray(point.from, point.to + 1);
   const at = steady.findIndex((T) => T >= bound);
   return at < 0 ? null : at * dt;
 }

@@ -2,10 +2,10 @@
 import type { Airplane } from '../../airplane/index.ts';
 import type { Recording, Series } from '../../logs/index.ts';
 import type { CooledPart } from '../../models/index.ts';
-import { quantisationStep, smooth } from '../../numbers/index.ts';
+import { quantisationStep } from '../../numbers/index.ts';
 import { type Flag, flag } from '../../remarks/index.ts';
 import { type GroundChannels, type HotChannel, plausibleRange } from './channels.ts';
-import { filledWithNearest, type Grid, gridOver, heldOnGrid, onGrid } from './grid.ts';
+import { filledWithNearest, type Grid, gridOver, heldOnGrid, movingMean, onGrid } from './grid.ts';
 
 export interface HotTrace {
   /** glossary name with its index, for naming the hottest head */
@@ -14,6 +14,8 @@ export interface HotTrace {
   series: Series;
   /** K, NaN where missing or left out */
   values: Float64Array;
+  /** the same over 15 s, for asking whether a threshold was passed */
+  steady: Float64Array;
   /** recording step, K, 0 where none shows */
   step: number;
   /** readings in one sample */
@@ -43,8 +45,8 @@ export interface Trace {
 
 /** Air is smoothed over this, s: the air at the probe wanders more than the air the radiator takes in. */
 const AIR_SECONDS = 60;
-/** Missing readings do not end a smoothed stretch here, s. */
-const GAPLESS = 1e9;
+/** Readings are smoothed over this before a threshold is asked for, s. */
+const STEADY_SECONDS = 15;
 /** Settings are held no longer than this over a recorder's silence, s. */
 const HOLD_MOST = 10;
 const BROKEN = new Set(['spike', 'disconnected', 'saturated']);
@@ -55,7 +57,6 @@ const BROKEN = new Set(['spike', 'disconnected', 'saturated']);
  * @param channels its channels, object
  * @param stated outside air read by hand, K, used where none was logged
  * @returns the trace, with remarks on what was left out
- * @throws OutOfRange never: the smoothing width is fixed
  */
 export function traceOf(
   recording: Recording,
@@ -114,6 +115,7 @@ function hotTrace({ series, part }: HotChannel, grid: Grid, recording: Recording
     part,
     series,
     values,
+    steady: movingMean(values, STEADY_SECONDS / grid.dt),
     step: quantisationStep(series.v),
     broken,
     perSample: Math.max(1, grid.dt / period),
@@ -123,9 +125,9 @@ function hotTrace({ series, part }: HotChannel, grid: Grid, recording: Recording
 function airTrace(series: Series, grid: Grid): Float64Array | null {
   const [low, high] = plausibleRange(series);
   const values = onGrid(series, grid, (value) => value >= low && value <= high);
-  const times = Float64Array.from({ length: grid.n }, (_, i) => i * grid.dt);
   // run twice, a mean over half the width weighs the whole width as a triangle
-  return filledWithNearest(smooth(times, values, Math.max(AIR_SECONDS / 2, grid.dt), GAPLESS));
+  const half = AIR_SECONDS / 2 / grid.dt;
+  return filledWithNearest(movingMean(movingMean(values, half), half));
 }
 
 /** Lag of the sensor of a part as stated, s; null when nobody measured it. */

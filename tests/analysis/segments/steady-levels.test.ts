@@ -140,8 +140,8 @@ describe('steady levels', () => {
       [0, 79],
       [120, 199],
     ]);
-    expect(steadyLevels([], 1, SPEED)).toEqual([]);
-    expect(steadyLevels([Number.NaN, Number.NaN], 1, SPEED)).toEqual([]);
+    expect(steadyLevels(new Float64Array(), 1, SPEED)).toEqual([]);
+    expect(steadyLevels(Float64Array.of(Number.NaN, Number.NaN), 1, SPEED)).toEqual([]);
   });
 
   it('reads a switch: 0 and 1', () => {

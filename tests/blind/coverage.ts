@@ -1,0 +1,16 @@
+/** `npm run bench:coverage`: how often the truth lies inside the stated 95 % interval, over many simulated flights. */
+import process from 'node:process';
+
+const count = Number(process.argv[2] ?? 500);
+const parts: Record<string, () => Promise<unknown>> = {
+  airspeed: async () => (await import('./airspeed.ts')).coverageAirspeed(count),
+  'cooling-ground': async () => (await import('./cooling-ground.ts')).coverageCoolingGround(count),
+  climb: async () => (await import('./climb.ts')).coverageClimb(count),
+};
+
+for (const [name, run] of Object.entries(parts)) {
+  process.stdout.write(`\n== ${name}\n`);
+  const answer = await run();
+  if (answer !== undefined) process.stdout.write(`${JSON.stringify(answer, null, 2)}\n`);
+}
+process.exit(0);
