@@ -50,6 +50,7 @@ export function mountChart(
   more: { onView?: (from: number, to: number) => void; onLayout?: (drawn: Drawn) => void } = {},
 ): Drawn {
   const inks = inksOf(canvas);
+  const onAxis = (axis: Dataset['axis']) => chart.datasets.filter((one) => one.axis === axis);
   const seen = ({ chart: drawn }: { chart: Drawing }) => {
     const { min, max } = drawn.scales.x ?? { min: 0, max: 0 };
     more.onView?.(min, max);
@@ -71,14 +72,14 @@ export function mountChart(
       font: { family: getComputedStyle(canvas).fontFamily, size: 14 },
       interaction: { mode: 'nearest', axis: 'x', intersect: false },
       scales: {
-        x: { type: 'linear', ...axisOf(chart.x, inks, chart.x.clock === true) },
-        left: { type: 'linear', position: 'left', ...axisOf(chart.left, inks, false) },
+        x: { type: 'linear', ...axisOf(chart.x, inks, chart.x.clock === true, []) },
+        left: { type: 'linear', position: 'left', ...axisOf(chart.left, inks, false, onAxis('left')) },
         ...(chart.right
           ? {
               right: {
                 type: 'linear',
                 position: 'right',
-                ...axisOf(chart.right, inks, false),
+                ...axisOf(chart.right, inks, false, onAxis('right')),
                 grid: { display: false },
               },
             }
@@ -157,7 +158,7 @@ function pointsOf(one: Dataset): ScatterDataPoint[] {
   return one.x.map((x, i) => ({ x, y: one.y[i] ?? Number.NaN }));
 }
 
-function axisOf(axis: Axis, inks: Inks, clock: boolean) {
+function axisOf(axis: Axis, inks: Inks, clock: boolean, datasets: readonly Dataset[]) {
   const unit = axis.unit === '' ? '' : ` (${axis.unit})`;
   return {
     title: { display: true, text: `${axis.label}${unit}`, color: inks.ink, font: { size: 14 } },
@@ -169,17 +170,24 @@ function axisOf(axis: Axis, inks: Inks, clock: boolean) {
     },
     grid: { color: inks.rule },
     border: { color: inks.ink },
-    grace: '4%',
-    // room at the ends must not make a speed or a temperature go below nothing
-    afterDataLimits: (scale: { min: number; chart: Drawing }) => {
-      const values = scale.chart.data.datasets.flatMap((one) => one.data as ScatterDataPoint[]);
-      if (scale.min < 0 && values.every(({ y }) => !((y ?? 0) < 0))) scale.min = 0;
-    },
-    ...(clock ? { grace: 0, bounds: 'data' as const, afterBuildTicks: clockTicks } : {}),
+    ...(clock ? { bounds: 'data' as const, afterBuildTicks: clockTicks } : roomFor(datasets)),
     ...(axis.includes && axis.includes.length > 0
       ? { suggestedMin: Math.min(...axis.includes), suggestedMax: Math.max(...axis.includes) }
       : {}),
   };
+}
+
+/** Room at the ends; but what starts near nothing starts at nothing, and never goes below it. */
+function roomFor(datasets: readonly Dataset[]) {
+  let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (const { y } of datasets) {
+    for (const value of y) {
+      if (value === null) continue;
+      if (value < low) low = value;
+      if (value > high) high = value;
+    }
+  }
+  return low >= 0 && low < 0.25 * high ? { beginAtZero: true, grace: 0 } : { grace: '5%' };
 }
 
 /** Ticks on whole minutes or round seconds, which a base of ten never gives. */

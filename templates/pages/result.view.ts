@@ -1,6 +1,8 @@
 /** One result: the number first, doubt beside it, reason below. */
 import * as z from 'zod';
 import { type Prediction, reductionOf } from '../../analysis/reductions/index.ts';
+import { show } from '../../analysis/units/index.ts';
+import type { Chart } from '../charts/chart.ts';
 import { chartsOf } from '../charts/index.ts';
 import type { FieldProblem, Typed } from '../forms/airplane-form.ts';
 import { shapedFields } from '../forms/airplane-form.ts';
@@ -95,6 +97,7 @@ export const resultView = z.strictObject({
     version: z.string(),
     revision: link.nullable(),
     files: z.array(z.strictObject({ name: z.string(), sha256: z.string(), href: z.string() })),
+    alignment: z.array(z.strictObject({ file: z.string(), text: z.string() })),
     tests: z.array(link),
     json: z.string(),
     away: z.string(),
@@ -105,6 +108,8 @@ export type ResultView = z.infer<typeof resultView>;
 export interface ResultShown {
   /** titles of tests, by id */
   titles: ReadonlyMap<string, string>;
+  /** the traces its segments lie on, where its own charts do not show them */
+  traces?: readonly Chart[];
   done?: string;
   problems?: ProblemPart[];
   prediction?: { typed: Typed; problems: readonly FieldProblem[]; answer: Prediction | null };
@@ -153,7 +158,7 @@ export function resultPage(kept: KeptResult, shown: ResultShown, context: PageCo
           },
     short: quantities.slice(0, 6).map(({ name, summary }) => ({ name, text: summary })),
     flags: flagsByKind(flags.filter((one) => !excluded.includes(one))),
-    charts: chartsOf(result, units).map(chartInPage),
+    charts: [...chartsOf(result, units), ...(shown.traces ?? [])].map(chartInPage),
     comparisons: worstFirst(result.comparisons).map((one) => comparisonInRow(one, units)),
     segments: segmentsPart(kept, path, samples),
     quantities,
@@ -194,6 +199,10 @@ export function resultPage(kept: KeptResult, shown: ResultShown, context: PageCo
         name: kept.logNames[i] ?? id,
         sha256: id,
         href: logPath(book.id, id),
+      })),
+      alignment: (result.alignment ?? []).map(({ file, shiftSeconds, u95, by }) => ({
+        file,
+        text: `moved by ${show(shiftSeconds, 's', { u95 }).text}, found from ${by}`,
       })),
       tests: kept.tests.map((test) => ({ text: shown.titles.get(test) ?? test, href: testPath(book.id, test) })),
       json: `/api${path}`,

@@ -75,14 +75,19 @@ export function conditionsInWords(conditions: Record<string, Condition>, units: 
 /** One cell of a result table as text; numbers in the unit `unitShown` gives, without repeating it. */
 export function cellText(cell: Cell, unit: string, name: string, units: InstrumentUnits, u95?: number | null): string {
   if (cell === null) return '—';
-  if (typeof cell === 'boolean') return cell ? 'yes' : 'no';
+  if (typeof cell === 'boolean') return isSwitch(name) ? (cell ? 'on' : 'off') : cell ? 'yes' : 'no';
   if (typeof cell === 'string') return sentence(cell.replaceAll('-', ' '));
   if (!isUnit(unit) || unitOf(unit).dimension === 'none') return String(cell);
   const shown = show(cell, unitShown(name, unit, units), u95 === undefined || u95 === null ? {} : { u95 });
   return shown.half === undefined ? shown.number : `${shown.number} ± ${shown.half}`;
 }
 
-/** True where the result says which way a value was lost: the first flag's words, else plain. */
+/** Things that are on or off, not yes or no. */
+function isSwitch(name: string): boolean {
+  return /fan|pump|valve|state/.test(name);
+}
+
+/** Why there is no value: the first flag's words, else plain. */
 export function whyNone(quantity: ResultQuantity): string {
   return quantity.flags[0]?.message ?? 'not resolved by these data';
 }

@@ -2,11 +2,15 @@
 import * as z from 'zod';
 import type { Prediction } from '../../../analysis/reductions/index.ts';
 import { InputProblem, problem } from '../../../analysis/remarks/index.ts';
+import type { Chart } from '../../../templates/charts/chart.ts';
+import { chartsOf } from '../../../templates/charts/index.ts';
 import { readShaped } from '../../../templates/forms/airplane-reading.ts';
 import { schemaFields } from '../../../templates/forms/schema-shape.ts';
+import type { PageContext } from '../../../templates/pages/kept.ts';
 import { logPath } from '../../../templates/pages/logs.view.ts';
 import { type ResultShown, resultPage, resultView } from '../../../templates/pages/result.view.ts';
 import { resultPath, resultsPage, resultsView } from '../../../templates/pages/results.view.ts';
+import { segmentColumns, segmentTraces } from '../../../templates/pages/segment-traces.ts';
 import { readSegments } from '../../../templates/pages/segments-form.ts';
 import { bookPath } from '../../../templates/parts/frame.view.ts';
 import { problemsInWords } from '../../../templates/parts/remarks.view.ts';
@@ -14,10 +18,14 @@ import { resultTableAsCsv } from '../../../templates/words/result-table.ts';
 import { decideResult } from '../../actions/decide-result.ts';
 import { predict } from '../../actions/predict.ts';
 import { putAway } from '../../actions/put-away.ts';
+import { readStoredLog } from '../../actions/read-stored-log.ts';
 import { reduce } from '../../actions/reduce.ts';
 import { knownReduction } from '../../actions/reduce-recording.ts';
 import { resultOf } from '../../actions/result-of.ts';
+import { tracesOf } from '../../actions/traces-of.ts';
+import type { StoredResult } from '../../book/book-state.ts';
 import { decisionSchema } from '../../book/entry.ts';
+import type { Desk } from '../../desk.ts';
 import { COSTLY } from '../../plugins/rate-limit.ts';
 import { type Api, bookParams, numberParams, type Service } from '../api/api.ts';
 import { doneQuery } from './home.ts';
@@ -30,7 +38,7 @@ export function resultRoutes(app: Api, { desk }: Service): void {
     const { state, context } = await bookFor(desk, book);
     const kept = await resultOf(desk, book, number);
     const titles = new Map(state.testStatus.map((one) => [one.test, one.title]));
-    return resultPage(kept, { titles, ...shown }, context);
+    return resultPage(kept, { titles, traces: await tracesUnder(desk, book, kept, context), ...shown }, context);
   };
 
   app.get(
@@ -160,6 +168,20 @@ export function resultRoutes(app: Api, { desk }: Service): void {
       return reply.redirect(bookPath(book, '/results?done=away'), 303);
     },
   );
+}
+
+/** Traces under the segments of a result, for kinds whose own charts do not show them. */
+async function tracesUnder(desk: Desk, book: string, kept: StoredResult, context: PageContext): Promise<Chart[]> {
+  if (chartsOf(kept.result, context.units).some((one) => one.spans.length > 0)) return [];
+  const charts: Chart[] = [];
+  for (const id of kept.input.logs) {
+    const { log, outcome } = await readStoredLog(desk, book, id);
+    const channels = outcome.table?.channels ?? [];
+    const columns = segmentColumns(kept.kind, channels);
+    const traces = await tracesOf(desk, book, id, { columns });
+    charts.push(...segmentTraces(kept, log, channels, traces, context));
+  }
+  return charts;
 }
 
 /** Where a reduction leads: to its result, or to the log whose questions come first. */
