@@ -12,15 +12,21 @@ import { OutOfRange } from '../remarks/index.ts';
  * @param air air temperature, evenly spaced, K
  * @param dt spacing, s
  * @param tau time constant, above 0, s
+ * @param out where to write it, K, as long as air; made where left out
  * @returns A(t) with dA/dt = (air - A)/tau and A(0) = 0, K
  * @throws OutOfRange when tau or dt is not above 0
  * @source exact solution of the linear first-order equation for a ramp input [memory]
  */
-export function airResponse(air: ArrayLike<number>, dt: number, tau: number): Float64Array {
+export function airResponse(
+  air: ArrayLike<number>,
+  dt: number,
+  tau: number,
+  out: Float64Array = new Float64Array(air.length),
+): Float64Array {
   requirePositive('time constant', tau);
   requirePositive('spacing', dt);
   const keep = Math.exp(-dt / tau);
-  const out = new Float64Array(air.length);
+  out[0] = 0;
   let a = 0;
   for (let i = 1; i < air.length; i += 1) {
     const before = air[i - 1] ?? 0;

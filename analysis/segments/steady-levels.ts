@@ -45,7 +45,7 @@ export function steadyLevels(v: Float64Array, dt: number, words: SettingWords): 
   const bins = binsOf(v, dt);
   const noise = noiseOf(bins);
   const astride = Math.round(BIN_SECONDS / dt);
-  const joined = joinBins(bins, dt, words, noise);
+  const joined = joinBins(alikeJoined(bins), dt, words, noise);
   const cut: SteadyLevel[] = [];
   joined.forEach((piece, i) => {
     const right = joined[i + 1]?.from ?? v.length;
@@ -96,6 +96,17 @@ function binsOf(v: Float64Array, dt: number): Piece[] {
 function noiseOf(bins: readonly Piece[]): number {
   const steps = bins.slice(1).map((bin, i) => Math.abs(bin.level - (bins[i]?.level ?? bin.level)));
   return steps.length > 0 ? (1.4826 * median(steps)) / Math.SQRT2 : 0;
+}
+
+// Bins that read exactly alike (a switch, a door at rest) are one to begin with.
+function alikeJoined(bins: readonly Piece[]): Piece[] {
+  const out: Piece[] = [];
+  for (const bin of bins) {
+    const last = out[out.length - 1];
+    if (last && !last.gapAfter && last.level === bin.level) out[out.length - 1] = join(last, bin);
+    else out.push(bin);
+  }
+  return out;
 }
 
 function joinBins(bins: Piece[], dt: number, words: SettingWords, noise: number): Piece[] {

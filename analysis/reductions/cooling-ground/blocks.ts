@@ -23,6 +23,8 @@ export interface Blocks {
   times: Float64Array;
   hot: Float64Array;
   air: Float64Array;
+  /** room for the response to the air, written over at each time constant tried */
+  response: Float64Array;
 }
 
 /** More blocks than this say no more about a curve than this many. */
@@ -54,5 +56,5 @@ export function blocksOf(record: HeldRecord): Blocks {
     out.hot[block] = n > 0 ? sum / n : Number.NaN;
     out.air[block] = airSum / size;
   }
-  return { ...out, seconds: size * dt, perBlock: size * record.perSample };
+  return { ...out, response: new Float64Array(count), seconds: size * dt, perBlock: size * record.perSample };
 }

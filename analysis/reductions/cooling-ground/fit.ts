@@ -4,8 +4,8 @@
  * tried and every (tau, D) kept whose misfit the noise allows.
  */
 import { coverageFactor, stepEffect } from '../../numbers/index.ts';
-import { blocksOf, type HeldRecord } from './blocks.ts';
-import { noisePower } from './noise-power.ts';
+import { type Blocks, blocksOf, type HeldRecord } from './blocks.ts';
+import { type NoisePower, noisePower } from './noise-power.ts';
 import { bestOf, costOf, keptEnds, type ProfilePoint, pointOf, type TauPrior, triedBetween } from './profile.ts';
 import { residualsOf, type SolvedAtTau } from './solve-at-tau.ts';
 
@@ -28,6 +28,8 @@ export interface HeatingFit {
   profile: ProfilePoint[];
   /** K, one a sample with a reading */
   residuals: Float64Array;
+  /** the same record with something known of its time constant */
+  again(prior: TauPrior): HeatingFit;
 }
 
 /** No coolant loop, oil system or head of a light airplane is faster or slower; common practice, no source. */
@@ -45,25 +47,44 @@ const UNKNOWNS = 3;
  * @returns the fit, or null where the record holds too few readings
  * @throws OutOfRange never on a record longer than nothing
  */
-export function fitHeating(record: HeldRecord, prior: TauPrior | null): HeatingFit | null {
+export function fitHeating(record: HeldRecord, prior: TauPrior | null = null): HeatingFit | null {
   const blocks = blocksOf(record);
   const readings = blocks.hot.reduce((count, value) => count + (Number.isNaN(value) ? 0 : 1), 0);
-  if (readings < 2 * UNKNOWNS) return null;
+  return readings < 2 * UNKNOWNS ? null : concluded(prepared(record, blocks), prior);
+}
+
+/** What does not depend on anything known beforehand: coarse trials and the noise about the best of them. */
+interface Prepared {
+  blocks: Blocks;
+  coarse: SolvedAtTau[];
+  slowest: number;
+  closest: SolvedAtTau;
+  residuals: Float64Array;
+  noise: NoisePower;
+  stepBias: number;
+}
+
+function prepared(record: HeldRecord, blocks: Blocks): Prepared {
   const length = record.dt * record.hot.length;
   const slowest = Math.max(length, Math.min(LENGTHS * length, SLOWEST));
   const coarse = triedBetween(blocks, FASTEST, slowest, TRIED);
   const closest = bestOf(blocks, coarse, (one) => one.rss);
-  const place = { begin: blocks.times[0] ?? 0, air: blocks.air[0] ?? 0 };
-  const residuals = residualsOf(record, pointOf(closest, { ...place, least: 0, error: 1, cost: (one) => one.rss }));
+  const scale = { begin: blocks.times[0] ?? 0, air: blocks.air[0] ?? 0, least: 0, error: 1, cost: () => 0 };
+  const residuals = residualsOf(record, pointOf(closest, scale));
   const effect = stepEffect(tailScatter(record.hot), record.step);
   const noise = noisePower(residuals, record.dt, UNKNOWNS, effect.perSample / record.perSample);
+  return { blocks, coarse, slowest, closest, residuals, noise, stepBias: effect.bias };
+}
+
+function concluded(known: Prepared, prior: TauPrior | null): HeatingFit {
+  const { blocks, coarse, slowest, noise } = known;
   const error = Math.max(1e-6, Math.sqrt(noise.power / blocks.seconds));
   const k = coverageFactor(noise.nu);
   // What is known beforehand has no few degrees of freedom: it keeps its own 95 % under the larger factor of the noise.
   const firm = k / coverageFactor(Number.POSITIVE_INFINITY);
   const cost = (one: SolvedAtTau) => costOf(one, error, prior, firm);
-  const best = prior === null ? closest : bestOf(blocks, coarse, cost);
-  const scale = { ...place, least: cost(best), error, cost };
+  const best = prior === null ? known.closest : bestOf(blocks, coarse, cost);
+  const scale = { begin: blocks.times[0] ?? 0, air: blocks.air[0] ?? 0, least: cost(best), error, cost };
   const centre = pointOf(best, scale);
   // What the noise allows, tried again closely: sharp and blunt records are resolved alike.
   const inside = coarse.filter((one) => cost(one) - scale.least <= k * k).map((one) => one.tau);
@@ -81,9 +102,10 @@ export function fitHeating(record: HeldRecord, prior: TauPrior | null): HeatingF
     air: blocks.air.reduce((sum, value) => sum + value, 0) / blocks.air.length,
     scatter: noise.scatter,
     nu: noise.nu,
-    stepBias: effect.bias,
+    stepBias: known.stepBias,
     profile,
-    residuals,
+    residuals: known.residuals,
+    again: (other) => concluded(known, other),
   };
 }
 

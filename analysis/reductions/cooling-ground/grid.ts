@@ -11,8 +11,8 @@ export interface Grid {
 
 /** Finer than this says nothing more about a temperature, s. */
 const FINEST = 1;
-/** More samples than this are a clock gone wrong, not a ground run. */
-const MOST = 1_000_000;
+/** A day and more of recording is looked at more coarsely: no ground run lasts so long. */
+const MOST = 100_000;
 
 /**
  * A grid over a channel: its own median spacing, one second at the finest.

@@ -5,7 +5,6 @@ import type { HeldRecord } from './blocks.ts';
 import { misfitOf, WILD } from './broken-curve.ts';
 import { fitHeating, type HeatingFit } from './fit.ts';
 import type { TestPoint } from './points.ts';
-import type { TauPrior } from './profile.ts';
 import type { Regime } from './regime.ts';
 import { meanOf } from './settings.ts';
 import { slopeOf, slowNodeAllowance, stoodStill } from './slow-node.ts';
@@ -53,7 +52,7 @@ const RATE_SECONDS = 120;
  * @param point the point, object
  * @param hot the temperature to measure, of the point itself or the oil beside it, object
  * @param airplane the description, or undefined
- * @param prior what other conditions of the run say of the time constant, or null
+ * @param fitted its curve where it was fitted before, or null
  * @returns the measured point
  * @throws OutOfRange never on a point with readings
  */
@@ -62,14 +61,14 @@ export function measurePoint(
   point: TestPoint,
   hot: HotTrace,
   airplane: Airplane | undefined,
-  prior: TauPrior | null = null,
+  fitted: HeatingFit | null = null,
 ): Measured {
   const { start, dt } = trace.grid;
   const { from, to } = point;
   const expected: Regime = hot === trace.oil && point.regime !== 'cooling' ? 'unknown' : point.regime;
-  const fitted = expected === 'fully-open' || expected === 'unknown';
+  const open = expected === 'fully-open' || expected === 'unknown';
   const record = recordOf(trace, hot, from, to);
-  const fit = fitted ? fitHeating(record, prior) : null;
+  const fit = open ? (fitted ?? fitHeating(record)) : null;
   const edge = Math.min(to - from, Math.ceil(10 / dt));
   const read = { start: meanOf(hot.values, from, from + edge), end: meanOf(hot.values, to - edge, to) };
   const begin = fit?.start ?? read.start ?? Number.NaN;
@@ -95,7 +94,7 @@ export function measurePoint(
     equilibrium: resolved ? fit.air + fit.excess : null,
     doubt: resolved ? combineUncertainty(sources) : null,
     sources,
-    allowance: fitted ? slowNodeAllowance(trace, hot, point, end - begin) : 0,
+    allowance: open ? slowNodeAllowance(trace, hot, point, end - begin) : 0,
     because,
     noCurve: strange !== null,
     speedDrift: drift,

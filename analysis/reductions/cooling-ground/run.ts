@@ -59,7 +59,7 @@ export function measureRun(
     const alone = pairs.map(([point, hot]) => measurePoint(trace, point, hot, airplane));
     const prior = sharedTau(alone);
     return alone.map((one) =>
-      one.fit && !tellsItsTau(one) ? measurePoint(trace, one.point, one.hot, airplane, prior) : one,
+      one.fit && !tellsItsTau(one) ? measurePoint(trace, one.point, one.hot, airplane, one.fit.again(prior)) : one,
     );
   };
   return {

@@ -23,7 +23,7 @@ export interface SolvedAtTau {
  */
 export function solveAtTau(blocks: Blocks, tau: number): SolvedAtTau {
   const { hot } = blocks;
-  const response = airResponse(blocks.air, blocks.seconds, tau);
+  const response = airResponse(blocks.air, blocks.seconds, tau, blocks.response);
   const keep = Math.exp(-blocks.seconds / tau);
   const about = hot.find((value) => !Number.isNaN(value)) ?? 0; // differences keep the digits of the misfit
   let [ee, eg, gg, ey, gy, yy] = [0, 0, 0, 0, 0, 0];
