@@ -180,14 +180,18 @@ function axisOf(axis: Axis, inks: Inks, clock: boolean, datasets: readonly Datas
 /** Room at the ends; but what starts near nothing starts at nothing, and never goes below it. */
 function roomFor(datasets: readonly Dataset[]) {
   let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
-  for (const { y } of datasets) {
-    for (const value of y) {
-      if (value === null) continue;
-      if (value < low) low = value;
-      if (value > high) high = value;
-    }
+  let hasBars = false;
+  for (const { y, half } of datasets) {
+    y.forEach((value, i) => {
+      if (value === null) return;
+      const reach = half?.[i] ?? 0;
+      hasBars ||= reach > 0;
+      if (value - reach < low) low = value - reach;
+      if (value + reach > high) high = value + reach;
+    });
   }
-  return low >= 0 && low < 0.25 * high ? { beginAtZero: true, grace: 0 } : { grace: '5%' };
+  if (low >= 0 && low < 0.25 * high) return { beginAtZero: true, grace: 0, suggestedMax: high };
+  return hasBars ? { grace: '5%', suggestedMin: low, suggestedMax: high } : { grace: '5%' };
 }
 
 /** Ticks on whole minutes or round seconds, which a base of ten never gives. */

@@ -13,6 +13,20 @@ export interface Trace {
   y: (number | null)[];
 }
 
+/** What is looked at first in a log: what burns, what flies, what it was done with. */
+export const LOOKED_AT_FIRST: readonly string[] = [
+  'coolant-temperature',
+  'cylinder-head-temperature',
+  'oil-temperature',
+  'indicated-airspeed',
+  'ground-speed',
+  'pressure-altitude',
+  'gps-altitude',
+  'engine-speed',
+  'gear-current',
+  'fuel-quantity',
+];
+
 /** The unit a trace is shown in; empty where it is not known. */
 export function traceUnit({ quantity, unit }: Pick<Trace, 'quantity' | 'unit'>, units: InstrumentUnits): string {
   return quantity === null || unit === null ? '' : unitShown(quantity, unit, units);
@@ -68,7 +82,7 @@ export function traceChart(
     title,
     summary: datasets.map((one) => summaryOf(one, symbol)).join(' '),
     x: { label: 'Time from the first record', unit: '', clock: true },
-    left: { label: datasets.length === 1 ? (datasets[0]?.label ?? '') : 'Value', unit: symbol },
+    left: { label: symbol === '' ? 'Value' : symbol, unit: '' },
     datasets,
     limits: [],
     spans: more.spans,

@@ -4,13 +4,12 @@ import type { LogMap } from '../../analysis/logs/log-map.ts';
 import type { ReadOutcome } from '../../analysis/logs/read-outcome.ts';
 import { baseName, siUnitFor } from '../../analysis/units/index.ts';
 import type { Chart } from '../charts/chart.ts';
-import { type Trace, traceChart, traceDataset, traceGroups } from '../charts/trace.ts';
+import { LOOKED_AT_FIRST, type Trace, traceChart, traceDataset, traceGroups } from '../charts/trace.ts';
 import { chartInPage, chartPart } from '../parts/chart.view.ts';
 import { fieldPart } from '../parts/field.view.ts';
 import { bookPath, frameOf, framePart } from '../parts/frame.view.ts';
 import {
   flagGroup,
-  flagPart,
   flagsByKind,
   flagsInWords,
   type ProblemPart,
@@ -198,20 +197,10 @@ export function logPage(facts: LogFacts, shown: LogShown, context: PageContext):
 
 /** Columns drawn when none was chosen: what burns first, what flies it, what it was done with. */
 export function usualColumns(outcome: ReadOutcome): string[] {
-  const wanted = [
-    'coolant-temperature',
-    'oil-temperature',
-    'cylinder-head-temperature',
-    'indicated-airspeed',
-    'ground-speed',
-    'pressure-altitude',
-    'gps-altitude',
-    'engine-speed',
-    'gear-current',
-    'fuel-quantity',
-  ];
   const channels = outcome.table?.channels ?? [];
-  const found = wanted.flatMap((name) => channels.filter((one) => one.quantity && baseName(one.quantity) === name));
+  const found = LOOKED_AT_FIRST.flatMap((name) =>
+    channels.filter((one) => one.quantity && baseName(one.quantity) === name),
+  );
   return (found.length > 0 ? found : channels.filter((one) => !one.texts)).slice(0, 4).map((one) => one.column);
 }
 

@@ -1,12 +1,9 @@
 /** One result: the number first, doubt beside it, reason below. */
 import * as z from 'zod';
-import { type Prediction, reductionOf } from '../../analysis/reductions/index.ts';
+import { reductionOf } from '../../analysis/reductions/index.ts';
 import { show } from '../../analysis/units/index.ts';
 import type { Chart } from '../charts/chart.ts';
 import { chartsOf } from '../charts/index.ts';
-import type { FieldProblem, Typed } from '../forms/airplane-form.ts';
-import { shapedFields } from '../forms/airplane-form.ts';
-import { schemaFields } from '../forms/schema-shape.ts';
 import { chartInPage, chartPart } from '../parts/chart.view.ts';
 import { fieldPart, textField } from '../parts/field.view.ts';
 import { bookPath, frameOf, framePart } from '../parts/frame.view.ts';
@@ -30,18 +27,12 @@ import {
   quantityGroups,
   type SampleLink,
 } from './result-parts.ts';
+import { type AskedPrediction, prediction, predictPart } from './result-prediction.ts';
 import { segmentsPart } from './result-segments.ts';
 import { resultPath } from './results.view.ts';
 import { testPath } from './test.view.ts';
 
 const link = z.strictObject({ text: z.string(), href: z.string() });
-
-const predictionPart = z.strictObject({
-  reason: z.string(),
-  rows: z.array(z.strictObject({ name: z.string(), quantity: quantityPart, band: z.string(), why: z.string() })),
-  tables: z.array(tablePart),
-  flags: z.array(flagGroup),
-});
 
 export const resultView = z.strictObject({
   frame: framePart,
@@ -89,9 +80,7 @@ export const resultView = z.strictObject({
   tables: z.array(z.strictObject({ table: tablePart, count: z.string(), open: z.boolean() })),
   excluded: z.array(flagGroup),
   decide: z.strictObject({ action: z.string(), accept: z.boolean(), fields: z.array(fieldPart), decided: z.string() }),
-  predict: z
-    .strictObject({ action: z.string(), fields: z.array(fieldPart), answer: predictionPart.nullable() })
-    .nullable(),
+  predict: predictPart,
   provenance: z.strictObject({
     method: link,
     version: z.string(),
@@ -112,7 +101,7 @@ export interface ResultShown {
   traces?: readonly Chart[];
   done?: string;
   problems?: ProblemPart[];
-  prediction?: { typed: Typed; problems: readonly FieldProblem[]; answer: Prediction | null };
+  prediction?: AskedPrediction;
 }
 
 /** The page of a result. */
@@ -184,7 +173,7 @@ export function resultPage(kept: KeptResult, shown: ResultShown, context: PageCo
       ],
       decided: decidedInWords(kept, zone),
     },
-    predict: predictPart(kept, shown, context, path),
+    predict: prediction(kept, shown.prediction, context, path),
     provenance: {
       method: { text: reduction?.title ?? kept.kind, href: methodPath(kept.kind) },
       version: result.provenance.methodVersion,
@@ -223,35 +212,4 @@ function decidedInWords(kept: KeptResult, zone: string): string {
   if (kept.decision === 'proposed' || kept.decidedAt === null) return '';
   const word = kept.decision === 'accepted' ? 'Accepted' : 'To be repeated';
   return `${word}, ${momentInWords(kept.decidedAt, zone).local}${kept.decidedBy ? `, ${kept.decidedBy}` : ''}.`;
-}
-
-function predictPart(
-  kept: KeptResult,
-  shown: ResultShown,
-  { units }: PageContext,
-  path: string,
-): ResultView['predict'] {
-  const reduction = reductionOf(kept.kind);
-  if (!reduction?.predict || !reduction.conditionsSchema || kept.result.status === 'refused') return null;
-  const { typed = new Map(), problems = [], answer = null } = shown.prediction ?? {};
-  const json = { instruments: { units } };
-  return {
-    action: `${path}#predict`,
-    fields: shapedFields(schemaFields(reduction.conditionsSchema), 'conditions', json, typed, problems),
-    answer: answer && {
-      reason: answer.reason ?? '',
-      rows: answer.quantities.map(({ name, unit, value, low, high, why }) => {
-        const part = (one: number | null) => quantityInWords(one, unit, { name, why: 'no value' }, units);
-        const [from, to] = [part(low), part(high)];
-        return {
-          name: nameInWords(name),
-          quantity: part(value),
-          band: low === null || high === null ? '' : `${from.number} to ${to.number} ${to.unit}`,
-          why,
-        };
-      }),
-      tables: answer.tables.map((table) => resultTableInWords(table, units, { samples: () => '', csv: '' })),
-      flags: flagsByKind(flagsInWords(answer.flags)),
-    },
-  };
 }

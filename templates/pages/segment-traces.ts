@@ -3,7 +3,7 @@ import type { LogChannel } from '../../analysis/logs/index.ts';
 import { reductionOf } from '../../analysis/reductions/index.ts';
 import { baseName, siUnitFor } from '../../analysis/units/index.ts';
 import type { Chart } from '../charts/chart.ts';
-import { type Trace, traceChart, traceDataset, traceGroups } from '../charts/trace.ts';
+import { LOOKED_AT_FIRST, type Trace, traceChart, traceDataset, traceGroups } from '../charts/trace.ts';
 import { bookPath } from '../parts/frame.view.ts';
 import type { KeptResult, PageContext } from './kept.ts';
 
@@ -13,10 +13,12 @@ const DRAWN = 2;
 /** Columns of a log worth seeing under the segments of a kind of reduction. */
 export function segmentColumns(kind: string, channels: readonly Omit<LogChannel, 'values'>[]): string[] {
   const reduction = reductionOf(kind);
-  const wanted = [...(reduction?.needs ?? []), ...(reduction?.uses ?? [])].map(baseName);
+  const read = [...(reduction?.needs ?? []), ...(reduction?.uses ?? [])].map(baseName);
+  const wanted = [...LOOKED_AT_FIRST.filter((name) => read.includes(name)), ...read];
   return wanted
     .flatMap((name) => channels.filter((one) => one.quantity !== null && baseName(one.quantity) === name).slice(0, 1))
     .map((one) => one.column)
+    .filter((column, i, all) => all.indexOf(column) === i)
     .slice(0, DRAWN);
 }
 
