@@ -1,5 +1,4 @@
-// Starts the reading worker: registers the TypeScript loader in this thread, then loads the worker itself.
-import { register } from 'tsx/esm/api';
+// Starts the reading worker: the modules it needs, loaded as the service loads its own.
+import { load } from '../load.mjs';
 
-register();
-await import('./worker.ts');
+await load('reading/worker.ts');

@@ -54,6 +54,18 @@ describe('npm start', () => {
 });
 
 describe('the command', () => {
+  it('gives the same from joined modules and from each file by itself', async () => {
+    const outputs: string[] = [];
+    for (const how of ['joined', 'each']) {
+      const env = { ...process.env, PROVEOUT_LOAD: how };
+      const argv = ['server/cli.mjs', 'program', 'sample-tests/ouzel/airplane.json', '--json'];
+      const child = spawn(process.execPath, argv, { stdio: ['ignore', 'pipe', 'inherit'], env });
+      outputs.push(await text(child.stdout));
+    }
+    expect(outputs[0]?.length).toBeGreaterThan(1000);
+    expect(outputs[0]).toBe(outputs[1]);
+  });
+
   it('opens the service too, and says where as JSON', async () => {
     const data = temporaryFolder();
     const child = started('server/cli.mjs', ['serve', '--port', '0', '--data', data, '--json']);
