@@ -17,6 +17,8 @@ export interface SettingWords {
   wanderSeconds: number;
   /** an excursion shorter than this, back to the level before, does not end a hold, s */
   bridgeSeconds: number;
+  /** means over 20 s that scatter by more than this are no setting but a hand that kept moving, unit of the channel */
+  unrest(level: number): number;
 }
 
 export interface SteadyLevel {
@@ -51,9 +53,30 @@ export function steadyLevels(v: Float64Array, dt: number, words: SettingWords): 
     const right = joined[i + 1]?.from ?? v.length;
     const least = Math.max((cut[cut.length - 1]?.to ?? -1) + 1, piece.from - astride);
     const level = fitted(piece, v, words, least, Math.min(v.length - 1, right + astride));
-    if (level) cut.push(level);
+    if (level && atRest(level, v, dt, words)) cut.push(level);
   });
   return bridged(cut, dt, words);
+}
+
+/** Means over this tell a moving setting from a noisy one, s. */
+const REST_SECONDS = 20;
+
+function atRest(level: SteadyLevel, v: Float64Array, dt: number, words: SettingWords): boolean {
+  const size = Math.max(1, Math.round(REST_SECONDS / dt));
+  let [squares, blocks] = [0, 0];
+  for (let from = level.from; from + size - 1 <= level.to; from += size) {
+    let [sum, n] = [0, 0];
+    for (let i = from; i < from + size; i += 1) {
+      const value = v[i] ?? Number.NaN;
+      if (Number.isNaN(value)) continue;
+      sum += value;
+      n += 1;
+    }
+    if (n === 0) continue;
+    squares += (sum / n - level.level) ** 2;
+    blocks += 1;
+  }
+  return blocks < 2 || Math.sqrt(squares / blocks) <= words.unrest(level.level);
 }
 
 interface Piece {

@@ -108,7 +108,7 @@ export function onHotDay(
     : [
         flag(
           'correction-not-credited',
-          `${measured.point.label}: the air was ${words(outside)}, hotter than ${words(reference.air)} of the hot day; the correction of ${(reference.air - outside).toFixed(1)} K is shown and not credited`,
+          `${measured.point.label}: the air was ${words(outside)}, hotter than ${words(reference.air)} of the hot day; the correction of ${show(reference.air - outside, 'dK', { decimals: 1 }).text} is shown and not credited`,
         ),
       ];
   return {

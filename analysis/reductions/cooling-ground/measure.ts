@@ -124,11 +124,11 @@ interface Departure {
 }
 
 /** So many swings by more than a kelvin under constant conditions are a valve at work, not gusts. */
-const SWINGS = 3;
+const SWINGS = 4;
 
 function departs(record: HeldRecord, fit: HeatingFit): Departure | null {
   const { swing, swings, breakAt } = misfitOf(record, fit);
-  if (swings >= SWINGS || (swing > WILD && swings >= 2)) {
+  if (swings >= SWINGS) {
     return {
       words: `the temperature swings by ${swing.toFixed(1)} K about one heating curve under constant conditions: something regulates it`,
       regulates: true,

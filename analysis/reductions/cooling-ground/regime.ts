@@ -68,7 +68,9 @@ export function regimesIn(trace: Trace, hot: HotTrace, hold: Hold, governing: Go
   if (governing === 'none') return whole('fully-open');
   if (governing === null) return whole('unknown');
   const spans = cutByThermostat(trace, hot, hold, governing);
-  return cycles(spans) ? whole('regulated') : spans;
+  // a hold that begins hot has not opened inside it: its first half minute only waits for the wax
+  const startsHot = (hot.steady[hold.from] ?? Number.NaN) > governing.open + OVER_OPEN;
+  return cycles(startsHot && spans[0]?.regime === 'regulated' ? spans.slice(1) : spans) ? whole('regulated') : spans;
 }
 
 function cutByThermostat(trace: Trace, hot: HotTrace, hold: Hold, { start, open }: Thermostat): RegimeSpan[] {

@@ -29,14 +29,28 @@ const SPEED: SettingWords = {
   wander: (level) => 0.007 * level,
   wanderSeconds: 20,
   bridgeSeconds: 15,
+  unrest: (level) => Math.max(toSi(40, 'rpm'), 0.03 * level),
 };
-const DOOR: SettingWords = { tolerance: () => 0.03, wander: () => 0, wanderSeconds: 0, bridgeSeconds: 15 };
-const FAN: SettingWords = { tolerance: () => 0.3, wander: () => 0, wanderSeconds: 0, bridgeSeconds: 5 };
+const DOOR: SettingWords = {
+  tolerance: () => 0.03,
+  wander: () => 0,
+  wanderSeconds: 0,
+  bridgeSeconds: 15,
+  unrest: () => 0.06,
+};
+const FAN: SettingWords = {
+  tolerance: () => 0.3,
+  wander: () => 0,
+  wanderSeconds: 0,
+  bridgeSeconds: 5,
+  unrest: () => 0.3,
+};
 const MANIFOLD: SettingWords = {
   tolerance: (level) => 0.04 * level,
   wander: (level) => 0.01 * level,
   wanderSeconds: 20,
   bridgeSeconds: 15,
+  unrest: (level) => 0.06 * level,
 };
 /** A door or manifold level that lasts shorter than this is no setting, s. */
 const SHORTEST_LEVEL = 45;

@@ -8,6 +8,7 @@ const SPEED: SettingWords = {
   wander: (level) => 0.007 * level,
   wanderSeconds: 20,
   bridgeSeconds: 15,
+  unrest: (level) => Math.max(40, 0.03 * level),
 };
 
 type Part = [level: number, seconds: number, rampSeconds?: number];
@@ -144,8 +145,21 @@ describe('steady levels', () => {
     expect(steadyLevels(Float64Array.of(Number.NaN, Number.NaN), 1, SPEED)).toEqual([]);
   });
 
+  it('calls a throttle that keeps moving no level, however even its swings', () => {
+    for (const period of [40, 60, 120]) {
+      const taxi = Float64Array.from({ length: 900 }, (_, i) => 1800 + 700 * Math.sin((2 * Math.PI * i) / period));
+      expect(steadyLevels(taxi, 1, SPEED).filter(({ from, to }) => to - from >= 60)).toEqual([]);
+    }
+  });
+
   it('reads a switch: 0 and 1', () => {
-    const FAN: SettingWords = { tolerance: () => 0.3, wander: () => 0, wanderSeconds: 0, bridgeSeconds: 3 };
+    const FAN: SettingWords = {
+      tolerance: () => 0.3,
+      wander: () => 0,
+      wanderSeconds: 0,
+      bridgeSeconds: 3,
+      unrest: () => 0.3,
+    };
     const v = trace(
       [
         [0, 100],
