@@ -34,7 +34,8 @@ import { OutOfRange } from '../../../analysis/remarks/index.ts';
 import { toSi } from '../../../analysis/units/index.ts';
 
 const height = fc.double({ min: -1000, max: 12000, noNaN: true });
-const cas = fc.double({ min: 0, max: 130, noNaN: true });
+// below 1 m/s the impact pressure itself has lost the digits: qc/p is under 1e-5
+const cas = fc.double({ min: 1, max: 130, noNaN: true });
 const air = fc.double({ min: 230, max: 320, noNaN: true });
 
 describe('round trips', () => {
