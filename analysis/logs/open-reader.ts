@@ -1,41 +1,29 @@
 /** A reader that is fed a file piece by piece: dialect from the head, rows into columns, then their meaning. */
-import { type Problem, problem } from '../remarks/index.ts';
+import { problem } from '../remarks/index.ts';
+import { isColumnName } from './channels/is-column-name.ts';
 import { finishReading } from './finish-reading.ts';
+import type { Gathered } from './gathered.ts';
 import type { ReadOptions, ReadOutcome } from './read-outcome.ts';
-import { columnKinds } from './rows/column-kinds.ts';
-import { ColumnStore } from './rows/column-store.ts';
-import { RowReader } from './rows/row-reader.ts';
-import { type Encoding, notText, sniffEncoding, textOf, toAsciiCompatible } from './text/encoding.ts';
-import { findLayout, MAX_COLUMNS } from './text/find-layout.ts';
-import type { Layout } from './text/layout.ts';
+import { trimRows } from './rows/row-store.ts';
+import { startRows } from './start-rows.ts';
+import { notText, sniffEncoding, toAsciiCompatible } from './text/encoding.ts';
+import { zeroFilter } from './text/zero-bytes.ts';
 
 export interface PushReader {
   push(chunk: Uint8Array): void;
   finish(): ReadOutcome;
+  /** the file cannot be read: pushing more changes nothing */
+  failed(): boolean;
 }
 
-const HEAD = 65_536;
+/** The head in which the layout must show grows by these steps: a preamble may be long. */
+const HEADS = [1 << 16, 1 << 18, 1 << 20, 1 << 22];
 const LONGEST_LINE = 1 << 20;
-const NEWLINE = 10;
-const RETURN = 13;
-
-/** All that reading the rows left behind. */
-export interface Gathered {
-  options: ReadOptions;
-  bytes: number;
-  encoding: Encoding | null;
-  layout: Layout | null;
-  columns: ColumnStore[];
-  rows: RowReader | null;
-  nulBytes: number;
-  problem: Problem | null;
-  /** first lines when no layout was found */
-  firstLines: string[];
-}
+const PIECE = 1 << 20;
 
 /**
  * Open a reader for one file.
- * @param options name, hash, what a person confirmed
+ * @param options name, hash, what a person confirmed, object
  * @returns functions to push the bytes in order and to end
  */
 export function openReader(options: ReadOptions): PushReader {
@@ -44,56 +32,73 @@ export function openReader(options: ReadOptions): PushReader {
     bytes: 0,
     encoding: null,
     layout: null,
-    columns: [],
-    rows: null,
+    store: null,
     nulBytes: 0,
     problem: null,
     firstLines: [],
   };
+  const zeros = zeroFilter();
   let pending: Uint8Array<ArrayBufferLike> = new Uint8Array(0);
-  let decode: (piece: Uint8Array, last: boolean) => Uint8Array = (piece) => piece;
-  let begun = false;
+  let decode: ((piece: Uint8Array, last: boolean) => Uint8Array) | null = null;
+  let reader: ReturnType<typeof startRows> = null;
+  let head = 0;
 
-  const begin = (whole: boolean): void => {
-    begun = true;
-    const what = notText(pending);
-    if (what) {
-      gathered.problem = problem('not-a-log', `This is ${what}, not a table of readings.`);
+  const begin = (last: boolean): void => {
+    if (!decode) {
+      const what = notText(pending);
+      if (what) {
+        gathered.problem = problem('not-a-log', `This is ${what}, not a table of readings.`);
+        return;
+      }
+      const { encoding, markBytes } = sniffEncoding(pending);
+      gathered.encoding = encoding;
+      decode = toAsciiCompatible(encoding);
+      pending = zeros.take(decode(pending.subarray(markBytes), last), last);
+    }
+    reader = startRows(gathered, pending, last);
+    if (reader || gathered.problem) return;
+    if (!last && head + 1 < HEADS.length) {
+      head += 1;
       return;
     }
-    const { encoding, markBytes } = sniffEncoding(pending);
-    gathered.encoding = encoding;
-    decode = toAsciiCompatible(encoding);
-    pending = withoutNuls(decode(pending.subarray(markBytes), whole), gathered);
-    startRows(gathered, pending, whole);
+    gathered.problem = noRows(gathered.firstLines);
   };
 
   const drain = (last: boolean): void => {
-    if (gathered.problem || !gathered.rows) return;
-    const end = last ? pending.length : lastLineEnd(pending);
-    if (end === 0 && pending.length > LONGEST_LINE) {
+    if (gathered.problem || !reader) return;
+    const taken = pending.length > 0 ? reader.take(pending, last) : 0;
+    pending = pending.slice(taken);
+    if (gathered.store?.full)
+      gathered.problem = problem('too-large', 'The file holds more readings than fit in memory.');
+    else if (pending.length > 2 * LONGEST_LINE) {
       gathered.problem = problem('line-too-long', `A line is longer than ${LONGEST_LINE} bytes.`);
-      return;
     }
-    if (end > 0) gathered.rows.take(pending.subarray(0, end), last);
-    pending = pending.slice(end);
+  };
+
+  const receive = (chunk: Uint8Array, last: boolean): void => {
+    pending = join(pending, decode ? zeros.take(decode(chunk, last), last) : chunk);
+    if (!reader && (last || pending.length >= (HEADS[head] ?? 0))) begin(last);
+    drain(last);
   };
 
   return {
+    failed: () => gathered.problem !== null,
     push(chunk) {
       gathered.bytes += chunk.length;
-      if (gathered.problem) return;
-      pending = join(pending, begun ? withoutNuls(decode(chunk, false), gathered) : chunk);
-      if (!begun && pending.length >= HEAD) begin(false);
-      if (begun) drain(false);
+      // Small steps bound what a single line can hold up.
+      for (let from = 0; from < chunk.length && !gathered.problem; from += PIECE) {
+        receive(chunk.subarray(from, from + PIECE), false);
+      }
     },
     finish() {
       if (!gathered.problem && gathered.bytes > 0) {
-        if (!begun) begin(true);
-        else pending = join(pending, decode(new Uint8Array(0), true));
+        receive(new Uint8Array(0), true);
+        // A head that was still growing when the file ended.
+        if (!reader && !gathered.problem) begin(true);
         drain(true);
       }
-      for (const column of gathered.columns) column.finish();
+      gathered.nulBytes = zeros.dropped();
+      if (gathered.store) trimRows(gathered.store);
       return finishReading(gathered);
     },
   };
@@ -101,69 +106,23 @@ export function openReader(options: ReadOptions): PushReader {
 
 /**
  * Read a file that is in memory.
- * @param bytes the file
- * @param options name, hash, what a person confirmed
+ * @param bytes the file, bytes
+ * @param options name, hash, what a person confirmed, object
  * @returns the reading
  */
 export function readLogBytes(bytes: Uint8Array, options: ReadOptions): ReadOutcome {
   const reader = openReader({ sizeBytes: bytes.length, ...options });
-  for (let from = 0; from < bytes.length; from += HEAD * 16) reader.push(bytes.subarray(from, from + HEAD * 16));
+  reader.push(bytes);
   return reader.finish();
 }
 
-function startRows(gathered: Gathered, head: Uint8Array, whole: boolean): void {
-  const { options, encoding } = gathered;
-  const text = textOf(encoding ?? 'utf-8')(head.subarray(0, whole ? head.length : lastLineEnd(head)));
-  gathered.firstLines = text
-    .split(/\r\n|\n|\r/)
-    .slice(0, 30)
-    .map((line) => line.slice(0, 400));
-  if (!whole && lastLineEnd(head) === 0) {
-    gathered.problem = problem('line-too-long', `The first line does not end within ${HEAD} bytes.`);
-    return;
-  }
-  const widest = gathered.firstLines.reduce((most, line) => Math.max(most, line.split(/[,;\t|]/).length), 0);
-  if (widest > MAX_COLUMNS) {
-    gathered.problem = problem('too-many-columns', `The file has more than ${MAX_COLUMNS} columns.`);
-    return;
-  }
-  const layout = findLayout(text, whole, encoding ?? 'utf-8');
-  if (!layout) {
-    const header = gathered.firstLines.filter((line) => line.trim() !== '');
-    gathered.problem =
-      header.length > 0 &&
-      header.length <= 3 &&
-      (header[0] ?? '').split(/[,;\t|]/).filter((cell) => cell.trim() !== '').length >= 2
-        ? problem('no-rows', 'A header stands in the file, but no row of numbers follows it.', { line: 1 })
-        : problem('not-a-log', 'No rows of readings were found: the file is text, not a table.', { line: 1 });
-    return;
-  }
-  const decimal = options.map?.decimal ?? layout.decimal;
-  gathered.layout = { ...layout, decimal };
-  if (layout.columns.length > MAX_COLUMNS) {
-    gathered.problem = problem('too-many-columns', `The file has ${layout.columns.length} columns.`);
-    return;
-  }
-  const perRow = Math.max(8, head.length / Math.max(1, text.split('\n').length));
-  const capacity = Math.min(4_000_000, Math.ceil(((options.sizeBytes ?? head.length) / perRow) * 1.05) + 16);
-  const kinds = columnKinds(text, gathered.layout);
-  gathered.columns = kinds.map((kind) => new ColumnStore(kind, decimal, capacity));
-  gathered.rows = new RowReader(gathered.layout, gathered.columns);
-}
-
-function lastLineEnd(bytes: Uint8Array): number {
-  const newline = bytes.lastIndexOf(NEWLINE);
-  if (newline >= 0) return newline + 1;
-  // Old line ends; a return at the very end may belong to a pair that is cut.
-  const lone = bytes.subarray(0, -1).lastIndexOf(RETURN);
-  return lone + 1;
-}
-
-function withoutNuls(bytes: Uint8Array, gathered: Gathered): Uint8Array {
-  if (bytes.indexOf(0) < 0) return bytes;
-  const kept = bytes.filter((byte) => byte !== 0);
-  gathered.nulBytes += bytes.length - kept.length;
-  return kept;
+function noRows(firstLines: readonly string[]): Gathered['problem'] {
+  const written = firstLines.filter((line) => line.trim() !== '');
+  const cells = (written[0] ?? '').split(/[,;\t|]/);
+  const named = cells.filter((cell) => isColumnName(cell)).length;
+  return written.length <= 3 && cells.length > 1 && named * 2 >= cells.length
+    ? problem('no-rows', 'A header stands in the file, but no row of numbers follows it.', { line: 1 })
+    : problem('not-a-log', 'No rows of readings were found: the file is text, not a table.', { line: 1 });
 }
 
 function join(a: Uint8Array, b: Uint8Array): Uint8Array {

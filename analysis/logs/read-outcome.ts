@@ -74,4 +74,6 @@ export interface ReadOptions {
   sampleRateHz?: number;
   /** size where it is known beforehand, bytes; lets the columns be made in one piece */
   sizeBytes?: number;
+  /** send every piece through papaparse, so that the fast way can be held against it */
+  exact?: boolean;
 }

@@ -1,7 +1,7 @@
 /** Reads one log from the disk in this thread, a piece at a time. */
 import { createReadStream } from 'node:fs';
+import type { ReadOptions, ReadOutcome } from '../../analysis/logs/index.ts';
 import { openReader } from '../../analysis/logs/index.ts';
-import type { ReadOptions, ReadOutcome } from '../../analysis/logs/read-outcome.ts';
 
 const PIECE = 1 << 20;
 

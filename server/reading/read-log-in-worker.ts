@@ -1,6 +1,6 @@
 /** Reads one log in a worker thread, so that the service goes on answering. */
 import { Worker } from 'node:worker_threads';
-import type { ReadOptions, ReadOutcome } from '../../analysis/logs/read-outcome.ts';
+import type { ReadOptions, ReadOutcome } from '../../analysis/logs/index.ts';
 
 /**
  * @param path where the bytes are

@@ -1,6 +1,6 @@
 /** The worker: reads one file and hands the columns over without copying them. */
 import { parentPort, workerData } from 'node:worker_threads';
-import type { ReadOptions } from '../../analysis/logs/read-outcome.ts';
+import type { ReadOptions } from '../../analysis/logs/index.ts';
 import { readLogFile } from './read-log-file.ts';
 
 const { path, options }: { path: string; options: ReadOptions } = workerData;

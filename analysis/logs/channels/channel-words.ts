@@ -66,11 +66,11 @@ export const WORDS = {
   IN: ['in', 'inlt', 'return', 'cold'],
   OUT: ['out', 'outlet', 'hot'],
   FUEL: ['fuel', 'fu', 'kraftstoff', 'sprit', 'carburant', 'essence', 'combustible', 'carburante'],
-  FLOW: ['flow', 'fl', 'flw', 'durchfluss', 'debit', 'débit', 'caudal'],
-  FUELFLOW: ['ff', 'fflow', 'fuelflow', 'f flow', 'gph', 'lph'],
+  FLOW: ['flow', 'fl', 'flw', 'durchfluss', 'debit', 'débit', 'caudal', 'fluss'],
+  FUELFLOW: ['ff', 'fflow', 'fuelflow', 'f flow', 'gph', 'lph', 'fuelflw'],
   QUANTITY: ['qty', 'quantity', 'level', 'lvl', 'contents', 'tank', 'quan', 'qnty', 'vorrat', 'menge'],
   FUELQUANTITY: ['fqty', 'fql', 'fqr', 'fuelqty'],
-  USED: ['used', 'usd', 'burned', 'burnt', 'consumed', 'verbraucht'],
+  USED: ['used', 'usd', 'burned', 'burnt', 'consumed', 'verbraucht', 'totalizer', 'totaliser'],
   RPM: [
     'rpm',
     'tach',
@@ -132,7 +132,7 @@ export const WORDS = {
     'gps velocity',
   ],
   SPEED: ['speed', 'spd', 'velocity', 'vel', 'geschwindigkeit', 'vitesse', 'velocidad', 'velocita'],
-  ALT: ['alt', 'altitude', 'height', 'höhe', 'hoehe', 'hgt', 'altura', 'quota'],
+  ALT: ['alt', 'altitude', 'height', 'höhe', 'hoehe', 'hgt', 'altura', 'quota', 'elevation', 'ele'],
   PRESSALT: [
     'palt',
     'pressure altitude',
@@ -221,6 +221,9 @@ export const WORDS = {
     'baro correction',
     'bar set',
     'altimeter set',
+    'baro a',
+    'baroa',
+    'baro in hg',
   ],
   VS: [
     'vs',

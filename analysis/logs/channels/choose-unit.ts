@@ -1,6 +1,8 @@
-/** The unit of a column: stated, guessed from the values, or asked for. A contradiction is a question, never a correction. */
+/** The unit of a column: stated, told by the values, shared with its family, or asked for. Never corrected silently. */
 import { type Quantity, toSi, type Unit, unitOf } from '../../units/index.ts';
-import { type UnitText, unitIn } from './unit-text.ts';
+import { type FileContext, familyOf } from './file-context.ts';
+import { USUAL, USUAL_WHEN_RUNNING } from './typical-values.ts';
+import type { UnitText } from './unit-text.ts';
 import type { ValueSummary } from './value-summary.ts';
 
 export interface UnitChoice {
@@ -10,134 +12,177 @@ export interface UnitChoice {
   confidence: number;
   why: string;
   stated: boolean;
-  /** true where the unit stated does not fit the values */
-  contradictory: boolean;
-  /** unit ids to ask between; empty when nothing is to be asked */
-  ask: string[];
-}
-
-/** What is hotter than idle in every engine: a running engine's fluids and metals (common practice, no source). */
-const RUNNING_AT_LEAST: Readonly<Record<string, number>> = {
-  'coolant-temperature': 318,
-  'oil-temperature': 313,
-  'cylinder-head-temperature': 338,
-  'exhaust-gas-temperature': 600,
-};
-
-/** Known about the file as a whole. */
-export interface FileFacts {
-  /** true when the engine ran for ten minutes or more */
-  engineRan: boolean;
-  /** temperature units that other columns state */
-  temperatureUnits: ReadonlySet<string>;
+  /** what is wrong with the unit stated: the values cannot be, or another unit fits them and this one does not */
+  doubt: 'implausible' | 'contradictory' | null;
+  /** units the values allow, the stated one first; what is asked between when nothing settles it */
+  candidates: string[];
 }
 
 /**
  * Unit of a column for the quantity its name tells.
- * @param quantity glossary entry
- * @param text the unit as written
- * @param values extent of the values, or null when there are none
- * @param facts what else the file shows
+ * @param quantity glossary entry, object
+ * @param text the unit as written, object
+ * @param values extent of the values as written, or null when there are none
+ * @param context what else the file shows, object
  * @returns the unit, or what to ask
  */
 export function chooseUnit(
   quantity: Quantity,
   text: UnitText,
   values: ValueSummary | null,
-  facts: FileFacts,
+  context: FileContext,
 ): UnitChoice {
-  const stated = unitIn(text, quantity.dimension) ?? (quantity.dimension === 'none' ? unitOf('none') : undefined);
-  if (stated) return judgeStated(quantity, stated, values, facts);
-  const [first = 'none'] = quantity.tradeUnits;
-  const base = { stated: false, contradictory: false, ask: [] as string[] };
-  if (quantity.dimension === 'none')
-    return { ...base, unit: 'none', confidence: 0.9, why: 'it has no unit', stated: true };
-  if (!values)
-    return { ...base, unit: first, confidence: 0.3, why: 'no unit is stated and there is no value to judge by' };
-  const fitting = quantity.tradeUnits.filter((id) => fits(quantity, id, values, facts));
-  if (quantity.dimension === 'ratio') {
-    const unit = values.high > 1.5 ? '%' : '1';
-    return {
-      ...base,
-      unit,
-      confidence: 0.8,
-      why: `no unit is stated; values up to ${round(values.high)} are ${unit === '%' ? 'percent' : 'a share'}`,
-    };
-  }
-  if (quantity.tradeUnits.length === 1)
-    return { ...base, unit: first, confidence: 0.9, why: `no unit is stated; ${first} is the only usual one` };
-  if (quantity.dimension === 'angle') {
-    const unit = Math.max(Math.abs(values.low), Math.abs(values.high)) > 6.3 ? 'deg' : 'rad';
-    if (unit === 'deg' || quantity.name === 'latitude' || quantity.name === 'longitude') {
-      return { ...base, unit: 'deg', confidence: 0.85, why: 'no unit is stated; the values are degrees' };
-    }
-  }
-  if (fitting.length === 1 && fitting[0]) {
-    return {
-      ...base,
-      unit: fitting[0],
-      confidence: 0.75,
-      why: `no unit is stated; only ${fitting[0]} makes values of ${round(values.low)} to ${round(values.high)} plausible`,
-    };
-  }
-  const shared =
-    quantity.dimension === 'temperature' && facts.temperatureUnits.size === 1
-      ? [...facts.temperatureUnits][0]
-      : undefined;
-  if (shared && fitting.includes(shared)) {
-    return {
-      ...base,
-      unit: shared,
-      confidence: 0.65,
-      why: `no unit is stated; the file's other temperatures are in ${shared}, and the values fit it`,
-    };
-  }
-  if (quantity.dimension === 'acceleration' && Math.abs(values.middle) < 3) {
-    return { ...base, unit: 'g0', confidence: 0.8, why: 'no unit is stated; values about 1 are load factors' };
-  }
-  return {
-    ...base,
-    unit: null,
-    confidence: 0.4,
-    why: 'no unit is stated and the values fit several',
-    ask: fitting.length > 0 ? fitting : [...quantity.tradeUnits],
-  };
+  if (quantity.dimension === 'none') return certain('none', 'it has no unit', true);
+  const stated = text.units.filter((unit) => unit.dimension === quantity.dimension);
+  if (stated.length > 0) return judgeStated(quantity, stated, values, context);
+  return guess(quantity, values, context);
 }
 
-function judgeStated(quantity: Quantity, stated: Unit, values: ValueSummary | null, facts: FileFacts): UnitChoice {
-  const sure = {
-    unit: stated.id,
-    confidence: 1,
-    why: `the unit ${stated.symbol || stated.id} is stated`,
-    stated: true,
-    contradictory: false,
-    ask: [],
-  };
-  if (!values || quantity.dimension === 'none') return sure;
-  const others = quantity.tradeUnits.filter((id) => id !== stated.id && fits(quantity, id, values, facts));
-  const asStated = toSi(values.high, stated.id);
-  const warm = RUNNING_AT_LEAST[quantity.name];
-  const tooCold =
-    facts.engineRan && warm !== undefined && asStated < warm && others.some((id) => toSi(values.high, id) >= warm);
-  const outside = !inside(quantity, toSi(values.middle, stated.id));
-  if ((tooCold || outside) && others.length > 0) {
+const certain = (unit: string, why: string, stated: boolean, confidence = 1): UnitChoice => ({
+  unit,
+  confidence,
+  why,
+  stated,
+  doubt: null,
+  candidates: [unit],
+});
+
+function judgeStated(
+  quantity: Quantity,
+  stated: readonly Unit[],
+  values: ValueSummary | null,
+  context: FileContext,
+): UnitChoice {
+  const possible = values ? stated.filter((unit) => isPlausible(quantity, toSi(values.middle, unit.id))) : stated;
+  const unit = possible[0] ?? stated[0];
+  if (!unit) return guess(quantity, values, context);
+  const sure = certain(unit.id, `the unit ${unit.symbol || unit.id} is stated`, true);
+  if (!values) return sure;
+  const others = quantity.tradeUnits.filter((id) => id !== unit.id && fits(quantity, id, values, context));
+  const seen = `${short(values.low)} to ${short(values.high)}`;
+  if (possible.length === 0) {
+    const instead = others.length > 0 ? `; they fit ${others.join(' or ')}` : '';
+    return {
+      ...sure,
+      unit: null,
+      confidence: 0.3,
+      why: `the unit ${unit.symbol} is stated, but no airplane has a ${words(quantity.name)} of ${seen} ${unit.symbol}${instead}`,
+      doubt: others.length > 0 ? 'contradictory' : 'implausible',
+      candidates: [unit.id, ...(others.length > 0 ? others : quantity.tradeUnits.filter((id) => id !== unit.id))],
+    };
+  }
+  if (!isUsual(quantity, unit.id, values, context) && others.length > 0) {
     return {
       ...sure,
       unit: null,
       confidence: 0.4,
-      why: `the unit ${stated.symbol} is stated, but values of ${round(values.low)} to ${round(values.high)} fit ${others.join(' or ')}`,
-      contradictory: true,
-      ask: [stated.id, ...others],
+      why: `the unit ${unit.symbol} is stated, but values of ${seen} are usual in ${others.join(' or ')} and not in ${unit.symbol}`,
+      doubt: 'contradictory',
+      candidates: [unit.id, ...others],
     };
   }
   return sure;
 }
 
-function fits(quantity: Quantity, unit: string, values: ValueSummary, facts: FileFacts): boolean {
-  const within = inside(quantity, toSi(values.low, unit)) && inside(quantity, toSi(values.high, unit));
-  const warm = RUNNING_AT_LEAST[quantity.name];
-  return within && !(facts.engineRan && warm !== undefined && toSi(values.high, unit) < warm);
+function guess(quantity: Quantity, values: ValueSummary | null, context: FileContext): UnitChoice {
+  const [first = 'none'] = quantity.tradeUnits;
+  if (!values) return certain(first, 'no unit is stated and there is no value to judge by', false, 0.3);
+  if (quantity.dimension === 'ratio') {
+    const unit = values.high > 1.5 || values.low < -1.5 ? '%' : '1';
+    return certain(
+      unit,
+      `no unit is stated; values up to ${short(values.high)} are ${unit === '%' ? 'percent' : 'a share'}`,
+      false,
+      0.8,
+    );
+  }
+  if (quantity.tradeUnits.length === 1) {
+    if (isPlausible(quantity, toSi(values.middle, first))) {
+      return certain(first, `no unit is stated; ${unitOf(first).symbol} is the only usual one`, false, 0.9);
+    }
+    return {
+      ...open([first]),
+      why: `no unit is stated, and in ${first} no airplane has values of ${short(values.middle)}`,
+    };
+  }
+  if (quantity.dimension === 'acceleration' && Math.abs(values.middle) < 3 && values.high - values.low < 8) {
+    return certain('g0', 'no unit is stated; values about 1 or 0 are load factors', false, 0.8);
+  }
+  const angle = angleUnit(quantity, values);
+  if (angle) return angle;
+  const fitting = quantity.tradeUnits.filter((id) => fits(quantity, id, values, context));
+  const seen = `${short(values.low)} to ${short(values.high)}`;
+  if (fitting.length === 1 && fitting[0]) {
+    const why = `no unit is stated; only ${fitting[0]} makes values of ${seen} usual`;
+    return { ...certain(fitting[0], why, false, 0.75) };
+  }
+  const shared = sharedUnit(quantity, context);
+  if (shared && fitting.includes(shared)) {
+    const why = `no unit is stated; columns of its kind in this file are in ${shared}, and the values fit that`;
+    return { ...certain(shared, why, false, 0.68), candidates: [shared, ...fitting.filter((id) => id !== shared)] };
+  }
+  return open(fitting.length > 0 ? fitting : quantity.tradeUnits);
 }
 
-const inside = (quantity: Quantity, si: number) => si >= quantity.plausible[0] && si <= quantity.plausible[1];
-const round = (value: number) => String(Number(value.toPrecision(4)));
+const open = (candidates: readonly string[]): UnitChoice => ({
+  unit: null,
+  confidence: 0.4,
+  why: 'no unit is stated and the values fit several',
+  stated: false,
+  doubt: null,
+  candidates: [...candidates],
+});
+
+/** More than a full turn of radians is degrees; a pitch or bank that never passes a third of a radian may be either. */
+function angleUnit(quantity: Quantity, values: ValueSummary): UnitChoice | null {
+  if (quantity.dimension !== 'angle') return null;
+  const size = Math.max(Math.abs(values.low), Math.abs(values.high));
+  const isPosition = quantity.name === 'latitude' || quantity.name === 'longitude';
+  if (size > 6.3 || isPosition) return certain('deg', 'no unit is stated; the values are degrees', false, 0.85);
+  if (
+    size > 1.6 &&
+    quantity.name !== 'track-true' &&
+    quantity.name !== 'heading-magnetic' &&
+    quantity.name !== 'wind-direction'
+  ) {
+    return certain('deg', 'no unit is stated; as radians the values would be upside down', false, 0.8);
+  }
+  return null;
+}
+
+/** A unit all other columns of the family state; that of hot engine parts says nothing of air unless it is Celsius. */
+function sharedUnit(quantity: Quantity, context: FileContext): string | undefined {
+  const family = familyOf(quantity.name, quantity.dimension);
+  if (!family) return undefined;
+  const own = onlyOne(context.stated.get(family));
+  if (own !== undefined) return own;
+  if (family === 'air-temperature' && onlyOne(context.stated.get('engine-temperature')) === 'degC') return 'degC';
+  if (family === 'engine-temperature' && onlyOne(context.stated.get('air-temperature')) === 'degF') return 'degF';
+  if (family === 'volume-flow') return { gal: 'gal/h', L: 'L/h' }[onlyOne(context.stated.get('volume')) ?? ''];
+  if (family === 'volume') return { 'gal/h': 'gal', 'L/h': 'L' }[onlyOne(context.stated.get('volume-flow')) ?? ''];
+  return undefined;
+}
+
+const onlyOne = (units: ReadonlySet<string> | undefined) => (units?.size === 1 ? [...units][0] : undefined);
+
+function fits(quantity: Quantity, unit: string, values: ValueSummary, context: FileContext): boolean {
+  const [low, high] = [toSi(values.low, unit), toSi(values.high, unit)];
+  return isPlausible(quantity, low) && isPlausible(quantity, high) && isUsual(quantity, unit, values, context);
+}
+
+function isUsual(quantity: Quantity, unit: string, values: ValueSummary, context: FileContext): boolean {
+  const usual = context.engineRan ? (USUAL_WHEN_RUNNING[quantity.name] ?? USUAL[quantity.name]) : USUAL[quantity.name];
+  if (!usual) return true;
+  const high = toSi(values.high, unit);
+  return high >= usual[0] && high <= usual[1];
+}
+
+/** A tenth of the range beyond its ends is a sensor that is a little out, not another unit. */
+function isPlausible(quantity: Quantity, si: number): boolean {
+  const [low, high] = quantity.plausible;
+  const slack = 0.1 * (high - low);
+  return si >= low - slack && si <= high + slack;
+}
+
+const words = (name: string) => name.replaceAll('-', ' ');
+const short = (value: number) => String(Number(value.toPrecision(4)));

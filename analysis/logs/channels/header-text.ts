@@ -7,6 +7,9 @@ export interface HeaderText {
   unitText: string;
 }
 
+/** Units that are names as well: they end the name and tell the unit (`E1 RPM`, `Bus Volts`, `FF GPH`). */
+const NAME_AND_UNIT = /^(rpm|volts?|amps?|gph|lph|fpm|kias|kcas|ktas)$/i;
+
 const BRACKETED = /^(.*?)[\s_]*[([{]([^()[\]{}]*)[)\]}]\s*(.*)$/;
 
 /**
@@ -30,7 +33,8 @@ export function splitHeader(raw: string): HeaderText {
     if (at <= 0 || at >= text.length - 1) continue;
     const name = text.slice(0, at).trim();
     const tail = text.slice(at + 1).trim();
-    if (name !== '' && isTailUnit(tail)) return { name, unitText: tail };
+    if (name === '' || !isTailUnit(tail)) continue;
+    return NAME_AND_UNIT.test(tail) ? { name: text, unitText: tail } : { name, unitText: tail };
   }
   // Two words of unit at the end: `OAT deg C`, `Track deg true`.
   const words = text.split(/[ _]/);
@@ -38,7 +42,7 @@ export function splitHeader(raw: string): HeaderText {
     const tail = words.slice(-2).join(' ');
     if (readUnitText(tail).units.length > 0) return { name: words.slice(0, -2).join(' '), unitText: tail };
   }
-  return { name: text, unitText: '' };
+  return { name: text, unitText: NAME_AND_UNIT.test(text) ? text : '' };
 }
 
 /** In `FF/L/h` the unit starts at the first slash. */

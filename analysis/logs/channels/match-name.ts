@@ -1,9 +1,9 @@
 /** What quantity a column's name and stated unit speak of, with a confidence and the reason in words. */
-import { baseName, quantityOf } from '../../units/index.ts';
+import { baseName, QUANTITIES, quantityOf } from '../../units/index.ts';
 import type { Word } from './channel-words.ts';
 import { NAME_RULES, type NameRule } from './name-rules.ts';
 import { type NameWords, nameWords } from './name-words.ts';
-import type { UnitText } from './unit-text.ts';
+import { readUnitText, type UnitText } from './unit-text.ts';
 
 export interface NameMatch {
   /** best first; several when the name does not tell them apart; none when it says nothing */
@@ -37,8 +37,8 @@ const NONE: NameMatch = {
  */
 export function matchName(name: string, unit: UnitText): NameMatch {
   const read = nameWords(name);
-  const single = singleLetter(name, unit);
-  if (single) return single;
+  const lettered = singleLetter(name, unit) ?? letterAndNumber(name, unit) ?? bareUnit(name, read);
+  if (lettered) return lettered;
   if (read.words.length === 0) return NONE;
   if (read.words.includes('OTHER') || read.words.includes('SECOND_ENGINE')) {
     return { ...NONE, otherQuantity: true, why: `"${name}" names something that no reduction uses` };
@@ -112,6 +112,25 @@ function numberOf(read: NameWords): number | null {
     if (side !== undefined) return side;
   }
   return null;
+}
+
+/** A column named by its unit alone: one of what that unit measures. */
+function bareUnit(name: string, read: NameWords): NameMatch | null {
+  const [unit] = readUnitText(name).units;
+  if (!unit || read.words.some((word) => word !== 'TEMP')) return null;
+  const quantities = QUANTITIES.filter((one) => one.dimension === unit.dimension && one.dimension !== 'none');
+  if (quantities.length < 2) return null;
+  const why = `"${name}" is a unit and names nothing`;
+  return { quantities: quantities.map((one) => one.name), confidence: 0.4, why, number: null, otherQuantity: false };
+}
+
+/** `E1`, `C3`: exhaust and head of a cylinder on many displays, yet the letter alone is no proof. */
+function letterAndNumber(name: string, unit: UnitText): NameMatch | null {
+  const m = /^([EC])[ _-]?(\d)$/i.exec(name.trim());
+  if (!m || unit.units.some((one) => one.dimension !== 'temperature')) return null;
+  const quantity = m[1]?.toUpperCase() === 'E' ? 'exhaust-gas-temperature' : 'cylinder-head-temperature';
+  const why = `"${name}" may be the ${quantity.replaceAll('-', ' ')} of a cylinder, and may be something else`;
+  return { quantities: [quantity], confidence: 0.45, why, number: Number(m[2]), otherQuantity: false };
 }
 
 /** `Q`, `P`, `R` are rates about the axes only where the unit says so. */

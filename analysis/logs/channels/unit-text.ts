@@ -16,13 +16,19 @@ const QUALIFIERS: readonly [RegExp, UnitText['qualifier']][] = [
   [/\b(true|tru)\b/i, 'true'],
   [/\b(mag|magnetic)\b/i, 'magnetic'],
   [/\b(a?msl|sea level|geoid)\b/i, 'sea-level'],
-  [/\b(wgs ?-?84?|hae|ellipsoid(al)?)\b/i, 'ellipsoid'],
+  [/\b(wgs ?-?(84)?|hae|ellipsoid(al)?)\b/i, 'ellipsoid'],
   [/\b(baro|barometric|press(ure)?|std|ind(icated)?)\b/i, 'barometric'],
   [/\bagl\b/i, 'ground'],
 ];
 
 /** Spellings beside those of the unit list, as recorder files write them. */
 const MORE: Readonly<Record<string, string>> = {
+  // where only the values tell which is meant
+  hg: 'inhg|mmhg',
+  inch: 'inhg',
+  inches: 'inhg',
+  in: 'inhg',
+
   'deg/sec': 'deg/s', 'deg.': 'deg', degs: 'deg', 'ft/minute': 'ft/min', 'ft / min': 'ft/min', 'feet/minute': 'ft/min',
   'in. hg.': 'inhg', inhga: 'inhg', 'inches of mercury': 'inhg', 'in/hg': 'inhg', '”hg': 'inhg', 'u.s. gal': 'gal',
   gallons_us: 'gal', 'gal/hour': 'gal/h', 'gal./h': 'gal/h', 'us gph': 'gph', 'usgph': 'gph', 'us gal/hr': 'us gal/h',
@@ -51,7 +57,8 @@ export function readUnitText(raw: string): UnitText {
     .trim();
   const out: UnitText = { text, units: [], qualifier: null, isClock: false };
   if (text === '') return out;
-  if (CLOCK.test(text)) {
+  // `m/s` looks like minutes and seconds, and is a speed.
+  if (CLOCK.test(text) && unitsSpelt(text).length === 0) {
     out.isClock = true;
     return out;
   }
@@ -71,9 +78,9 @@ export function readUnitText(raw: string): UnitText {
 function lookUp(text: string): Unit[] {
   const lower = text.trim().replace(/\s+/g, ' ').toLowerCase();
   const direct = unitsSpelt(lower);
-  if (direct.length > 0) return direct;
   const other = Object.hasOwn(MORE, lower) ? MORE[lower] : undefined;
-  return other === undefined ? [] : unitsSpelt(other);
+  const more = other === undefined ? [] : other.split('|').flatMap((spelling) => unitsSpelt(spelling));
+  return [...direct, ...more];
 }
 
 /**

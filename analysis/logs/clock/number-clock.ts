@@ -65,8 +65,9 @@ export function epochClock(column: TimeColumn): RawClock | null {
  */
 export function serialDayClock(column: TimeColumn, offset?: string): RawClock | null {
   if (!column.numbers) return null;
-  const { first, last, whole } = ends(column.numbers);
-  if (whole || !(first > 36_526 && last < 73_051)) return null;
+  const { first, last, whole, step } = ends(column.numbers);
+  // In seconds no recorder takes steps so small.
+  if (whole || !(first > 36_526 && last < 73_051) || !(step < 0.002)) return null;
   // Rounded to a tenth of a millisecond: the fraction of a day is not exact.
   const raw = column.numbers.map((value) => Math.round((value - 25_569) * 864_000_000) / 10_000);
   const clock = rawClock('absolute', raw, [column.index], `"${column.column}" read as days of a spreadsheet`);

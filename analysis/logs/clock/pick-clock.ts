@@ -24,7 +24,8 @@ export function pickClock(columns: readonly TimeColumn[], map: LogMap['time']): 
   const all = chosen.map((column): Candidate => {
     const role = timeRole(column.name);
     const clock = column.texts && role !== 'offset' && role !== 'half-day';
-    return { column, role, stamps: clock && column.texts ? readStamps(column.texts) : null };
+    const stamps = column.stamps ?? (clock && column.texts ? readStamps(column.texts) : null);
+    return { column, role, stamps };
   });
   const offsetColumn = [...all, ...columns.map((column) => ({ column, role: timeRole(column.name) }))].find(
     (one) => one.role === 'offset',
@@ -42,7 +43,7 @@ const of = (all: readonly Candidate[], ...roles: TimeRole[]) =>
 
 function epochOf(all: readonly Candidate[], map: LogMap['time']): RawClock | null {
   for (const one of of(all, 'epoch', 'date-time', 'time', 'elapsed')) {
-    const clock = epochClock(one.column) ?? (one.role === 'date-time' ? serialDayClock(one.column, map?.offset) : null);
+    const clock = epochClock(one.column) ?? serialDayClock(one.column, map?.offset);
     if (clock) return clock;
   }
   const [week] = of(all, 'gps-week');
@@ -58,7 +59,7 @@ function calendarOf(all: readonly Candidate[], offsetColumn: TimeColumn | null, 
   };
   const ranked = [...all].sort((x, y) => zoneWorth(y) - zoneWorth(x));
   const whole = ranked.find((one) => one.stamps?.hasDate && one.stamps.hasTime);
-  if (whole?.stamps) {
+  if (whole?.stamps?.seconds) {
     const { dates, seconds } = whole.stamps;
     return wallClock(
       { dates, seconds, offsets: writtenOffsets(whole.stamps), columns: [whole.column], offsetColumn },
@@ -66,9 +67,9 @@ function calendarOf(all: readonly Candidate[], offsetColumn: TimeColumn | null, 
     );
   }
   const isTime = (one: Candidate) =>
-    one.stamps?.hasTime === true && one.role !== 'elapsed' && !one.stamps.seconds.some((s) => s >= 90_000);
+    one.stamps?.hasTime === true && one.role !== 'elapsed' && !one.stamps.seconds?.some((s) => s >= 90_000);
   const time = ranked.find((one) => isTime(one) && one.role !== null) ?? ranked.find(isTime);
-  if (!time?.stamps) return null;
+  if (!time?.stamps?.seconds) return null;
   const seconds = time.stamps.seconds.slice();
   const columns = [time.column];
   const date = ranked.find((one) => one.stamps?.hasDate);
@@ -117,7 +118,7 @@ function partsOf(all: readonly Candidate[], offsetColumn: TimeColumn | null, map
 
 function elapsedOf(all: readonly Candidate[], map: LogMap['time']): RawClock | null {
   for (const { column, stamps } of all) {
-    if (!stamps?.hasTime) continue;
+    if (!stamps?.hasTime || !stamps.seconds) continue;
     const short = /mm:ss/i.test(column.unitText) && !/hh?:mm/i.test(column.unitText);
     const raw = short ? stamps.seconds.map((s) => s / 60) : stamps.seconds;
     return rawClock('elapsed', raw, [column.index], `"${column.column}" read as elapsed time`);

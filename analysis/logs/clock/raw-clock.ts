@@ -1,6 +1,7 @@
 /** What the file's own clock says, row by row, before anything is repaired. */
 import type { Flag } from '../../remarks/index.ts';
 import type { ReadQuestion } from '../read-outcome.ts';
+import type { Stamps } from './read-stamps.ts';
 
 /** One column that may tell time. */
 export interface TimeColumn {
@@ -12,6 +13,10 @@ export interface TimeColumn {
   texts: readonly string[] | null;
   /** cells that are, one a row */
   numbers: Float64Array | null;
+  /** the cells as dates and times, where the reader of rows took them so */
+  stamps?: Stamps | null;
+  /** one of those cells as written, or empty */
+  example?: string;
 }
 
 export interface RawClock {

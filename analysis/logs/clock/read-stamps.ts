@@ -2,12 +2,12 @@
 import { packDate, readClockCell } from './clock-cell.ts';
 
 export interface Stamps {
-  /** from packDate; NaN where the cell has none */
-  dates: Float64Array;
-  /** s; NaN where the cell has none */
-  seconds: Float64Array;
-  /** minutes east of UTC; NaN where the cell does not say */
-  offsets: Float64Array;
+  /** from packDate; NaN where the cell has none; null where no cell has one */
+  dates: Float64Array | null;
+  /** s; NaN where the cell has none; null where no cell has one */
+  seconds: Float64Array | null;
+  /** minutes east of UTC; NaN where the cell does not say; null where no cell does */
+  offsets: Float64Array | null;
   hasDate: boolean;
   hasTime: boolean;
   /** cells that were neither empty nor a clock cell, count */
@@ -27,7 +27,7 @@ const pair = (text: string, at: number): number => digit(text, at) * 10 + digit(
  */
 export function readStamps(texts: readonly string[]): Stamps {
   const n = texts.length;
-  const out: Stamps = {
+  const out = {
     dates: new Float64Array(n).fill(Number.NaN),
     seconds: new Float64Array(n).fill(Number.NaN),
     offsets: new Float64Array(n).fill(Number.NaN),

@@ -24,7 +24,7 @@ const EXACT: Readonly<Record<string, TimeRole>> = {
   hour: 'hour', hours: 'hour', hr: 'hour', hh: 'hour', minute: 'minute', minutes: 'minute', min: 'minute', mi: 'minute',
   second: 'second', seconds: 'elapsed', sec: 'second', ss: 'second', secs: 'elapsed', millisecond: 'fraction',
   milliseconds: 'fraction', millis: 'elapsed', ms: 'fraction', msec: 'fraction', 'am/pm': 'half-day', ampm: 'half-day',
-  'am pm': 'half-day', t: 'elapsed', index: 'counter', idx: 'counter', record: 'counter', rec: 'counter', row: 'counter',
+  'am pm': 'half-day', t: 'elapsed', s: 'elapsed', index: 'counter', idx: 'counter', record: 'counter', rec: 'counter', row: 'counter',
   sample: 'counter', 'sample no': 'counter', count: 'counter', counter: 'counter', 'record no': 'counter', no: 'counter',
   '#': 'counter', n: 'counter', seq: 'counter', frame: 'counter', 'gps week': 'gps-week', gpsweek: 'gps-week',
   tow: 'gps-seconds', 'gps tow': 'gps-seconds', 'gps seconds': 'gps-seconds', 'time of week': 'gps-seconds',

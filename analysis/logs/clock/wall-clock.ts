@@ -96,7 +96,8 @@ function toldOrder(columns: readonly TimeColumn[], format: string | undefined): 
     if (/\bm{1,3}[-/. ]?d{1,2}[-/. ]?y/i.test(text)) return false;
   }
   // Dots between the numbers are written where the day comes first (common practice, no source).
-  const dotted = columns.some((c) => c.texts?.some((text) => /^\d{1,2}\.\d{1,2}\.\d{2,4}/.test(text)));
+  const isDotted = (text: string) => /^\d{1,2}\.\d{1,2}\.\d{2,4}/.test(text);
+  const dotted = columns.some((c) => isDotted(c.example ?? '') || c.texts?.some(isDotted));
   return dotted ? true : undefined;
 }
 
@@ -158,5 +159,5 @@ function commonest(values: Float64Array): number {
  * @returns minutes, one a row, or null
  */
 export function writtenOffsets(stamps: Stamps): Float64Array | null {
-  return stamps.offsets.some((minutes) => !Number.isNaN(minutes)) ? stamps.offsets : null;
+  return stamps.offsets?.some((minutes) => !Number.isNaN(minutes)) ? stamps.offsets : null;
 }

@@ -1,35 +1,49 @@
-/** Which columns hold numbers and which texts, from the first rows. Times stay texts until the clock reads them. */
+/** What each column holds, from the first rows: numbers, times, states, texts. */
+import { type Decimal, isMissingMark, splitUnit } from '../text/cell.ts';
+import { type ColumnKind, kindOf } from './column-store.ts';
 
-import { stateIn } from '../text/cell.ts';
-import { cellKind } from '../text/cell-kind.ts';
-import { headLines } from '../text/head-lines.ts';
-import type { Layout } from '../text/layout.ts';
-import { splitLine } from '../text/split-line.ts';
-import type { ColumnKind } from './column-store.ts';
-
-const ROWS = 400;
+export interface HeadKind {
+  kind: ColumnKind;
+  /** unit behind the numbers of the column, or empty */
+  suffix: string;
+  /** the head has no cell to tell */
+  undecided: boolean;
+  /** the first cell of the commonest kind, as written */
+  example: string;
+}
 
 /**
  * Kind of each column.
- * @param text head of the file
- * @param layout how it is built
- * @returns `number` or `text`, one a column
+ * @param rows cells of the first rows, texts
+ * @param columns columns of the file, count
+ * @param decimal decimal mark of the file, text
+ * @returns one kind a column
  */
-export function columnKinds(text: string, layout: Layout): ColumnKind[] {
-  const rows = headLines(text, false)
-    .filter((one) => one.line >= layout.firstRowLine && one.text.trim() !== '')
-    .slice(0, ROWS)
-    .map((one) => splitLine(one.text, layout.delimiter, layout.cuts));
-  return layout.columns.map((_, c) => {
-    let numbers = 0;
-    let texts = 0;
+export function columnKinds(rows: readonly (readonly string[])[], columns: number, decimal: Decimal): HeadKind[] {
+  return Array.from({ length: columns }, (_, c) => {
+    const counts = new Map<ColumnKind, number>();
+    const suffixes = new Map<string, number>();
+    const examples = new Map<ColumnKind, string>();
     for (const row of rows) {
-      const cell = row[c] ?? '';
-      const kind = cellKind(cell, layout.decimal);
-      if (kind === 'empty' || kind === 'mark') continue;
-      if (kind === 'number' || kind === 'degrees' || !Number.isNaN(stateIn(cell))) numbers += 1;
-      else texts += 1;
+      const cell = (row[c] ?? '').trim();
+      if (cell === '' || isMissingMark(cell)) continue;
+      const kind = kindOf(cell, decimal);
+      counts.set(kind, (counts.get(kind) ?? 0) + 1);
+      if (!examples.has(kind)) examples.set(kind, cell);
+      const unit = kind === 'number' ? splitUnit(cell)?.unit : undefined;
+      if (unit !== undefined) suffixes.set(unit, (suffixes.get(unit) ?? 0) + 1);
     }
-    return numbers >= texts ? 'number' : 'text';
+    const kind = commonest(counts);
+    // A state column may show 0 and 1 beside its words, a position may lose its letter.
+    const numbers = counts.get('number') ?? 0;
+    const worded = kind === 'number' && (counts.get('degrees') ?? 0) > 0.05 * numbers ? 'degrees' : kind;
+    const example = kind === undefined ? '' : (examples.get(kind) ?? '');
+    return { kind: worded ?? 'number', suffix: commonest(suffixes) ?? '', undecided: kind === undefined, example };
   });
+}
+
+function commonest<K>(counts: ReadonlyMap<K, number>): K | undefined {
+  let best: K | undefined;
+  for (const [key, count] of counts) if (best === undefined || count > (counts.get(best) ?? 0)) best = key;
+  return best;
 }

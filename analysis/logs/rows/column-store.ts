@@ -1,9 +1,11 @@
-/** One column while a file is read: numbers in a growing array, or texts, and what did not fit. */
-import { type Decimal, degreesIn, fromDegreesMinutes, isMissingMark, numberIn, stateIn } from '../text/cell.ts';
+/** One column while a file is read: a number a row in a growing array, and what did not fit. */
+import { packDate, readClockCell } from '../clock/clock-cell.ts';
+import { type Decimal, degreesIn, isMissingMark, numberIn, splitUnit, stateIn } from '../text/cell.ts';
+import { CELL } from './parse-clock.ts';
 
-export type ColumnKind = 'number' | 'text';
+export type ColumnKind = 'number' | 'degrees' | 'state' | 'text' | 'time' | 'date' | 'date-time';
 
-/** Cells that were neither a number nor a mark for none: a few kept, all counted. */
+/** Cells that were neither a reading nor a mark for none: a few kept, all counted. */
 export interface Odd {
   count: number;
   firstRow: number;
@@ -11,103 +13,206 @@ export interface Odd {
   example: string;
 }
 
-const MISSING = Number.NaN;
-const TEXTS_KEPT = 4096;
+export interface ColumnStore {
+  kind: ColumnKind;
+  /** no cell yet has told what the column holds */
+  undecided: boolean;
+  /** number, state, seconds, packed date or index of the text, one a row; NaN where empty */
+  first: Float64Array;
+  /** seconds of the day where one cell holds date and time */
+  second: Float64Array;
+  /** minutes east of UTC, made when the first cell says any */
+  offsets: Float64Array | null;
+  /** different texts of a text column, in order of appearance */
+  texts: string[];
+  indexOfText: Map<string, number>;
+  /** unit written behind every number, or empty */
+  suffix: string;
+  odd: Odd;
+  formulas: number;
+  /** a clock cell as it was written, for telling the order of dates */
+  clockExample: string;
+}
 
-export class ColumnStore {
-  readonly kind: ColumnKind;
-  numbers: Float64Array;
-  texts: string[] | null;
-  length = 0;
-  odd: Odd = { count: 0, firstRow: -1, lastRow: -1, example: '' };
-  formulas = 0;
-  readonly #decimal: Decimal;
-  readonly #seen = new Map<string, string>();
-  readonly #read = new Map<string, number>();
+const CODES: Readonly<Record<ColumnKind, number>> = {
+  number: CELL.number,
+  time: CELL.time,
+  date: CELL.date,
+  'date-time': CELL.dateTime,
+  degrees: CELL.other,
+  state: CELL.other,
+  text: CELL.other,
+};
 
-  constructor(kind: ColumnKind, decimal: Decimal, capacity: number) {
-    this.kind = kind;
-    this.#decimal = decimal;
-    this.numbers = kind === 'number' ? new Float64Array(capacity) : new Float64Array(0);
-    this.texts = kind === 'text' ? [] : null;
-  }
-
-  pushNumber(value: number): void {
-    if (this.length === this.numbers.length) this.#grow();
-    this.numbers[this.length] = value;
-    this.length += 1;
-  }
-
-  pushMissing(): void {
-    if (this.texts) {
-      this.texts.push('');
-      this.length += 1;
-    } else this.pushNumber(MISSING);
-  }
-
-  pushText(cell: string): void {
-    const text = cell.trim();
-    if (/^[=@]|^[+-][A-Za-z(]/.test(text)) this.formulas += 1;
-    if (this.texts) {
-      // Dates and states repeat: one string each, not one a row.
-      let kept = this.#seen.get(text);
-      if (kept === undefined) {
-        kept = text;
-        if (this.#seen.size < TEXTS_KEPT) this.#seen.set(text, text);
-      }
-      this.texts.push(kept);
-      this.length += 1;
-      return;
-    }
-    this.pushNumber(this.#valueOf(text));
-  }
-
-  #valueOf(text: string): number {
-    const known = this.#read.get(text);
-    if (known !== undefined && !Number.isNaN(known)) return known;
-    let value = numberIn(text, this.#decimal);
-    if (Number.isNaN(value) && !isMissingMark(text)) {
-      value = degreesIn(text);
-      if (Number.isNaN(value)) value = stateIn(text);
-      if (Number.isNaN(value)) this.#note(text);
-    }
-    if (this.#read.size < TEXTS_KEPT) this.#read.set(text, value);
-    return value;
-  }
-
-  #note(text: string): void {
-    if (this.odd.count === 0) {
-      this.odd.firstRow = this.length;
-      this.odd.example = text.slice(0, 40);
-    }
-    this.odd.lastRow = this.length;
-    this.odd.count += 1;
-  }
-
-  #grow(): void {
-    const wider = new Float64Array(Math.max(1024, this.numbers.length * 2));
-    wider.set(this.numbers);
-    this.numbers = wider;
-  }
-
-  finish(): void {
-    if (this.kind === 'number') this.numbers = this.numbers.subarray(0, this.length);
-  }
+/**
+ * A store for a column.
+ * @param kind what its cells hold, text
+ * @param capacity rows to make room for, count
+ * @param more unit behind every number, text; whether the head had no cell to tell the kind; a cell of it
+ * @returns the store
+ */
+export function columnStore(
+  kind: ColumnKind,
+  capacity: number,
+  more: { suffix?: string; undecided?: boolean; example?: string } = {},
+): ColumnStore {
+  return {
+    kind,
+    undecided: more.undecided ?? false,
+    first: new Float64Array(capacity),
+    second: new Float64Array(kind === 'date-time' ? capacity : 0),
+    offsets: null,
+    texts: [],
+    indexOfText: new Map(),
+    suffix: more.suffix ?? '',
+    odd: { count: 0, firstRow: -1, lastRow: -1, example: '' },
+    formulas: 0,
+    clockExample: more.example ?? '',
+  };
 }
 
 /**
- * Numbers of a latitude or longitude written as degrees and minutes packed in one (`4512.345`).
- * @param values as written
- * @param most the largest size degrees may have, 90 or 180
- * @returns degrees, or null where the values are degrees already
+ * How the fast way must treat a column.
+ * @param store the column
+ * @returns one of CELL
  */
-export function unpackDegrees(values: Float64Array, most: number): Float64Array | null {
-  let large = 0;
-  let there = 0;
-  for (const value of values) {
-    if (Number.isNaN(value)) continue;
-    there += 1;
-    if (Math.abs(value) > most) large += 1;
+export function cellCode(store: ColumnStore): number {
+  return CODES[store.kind];
+}
+
+/**
+ * Put a cell into a column, the exact way.
+ * @param store the column
+ * @param row the row, count
+ * @param cell the cell as written, text
+ * @param decimal decimal mark of the file, text
+ * @returns true when the cell is a reading, an empty cell or a mark for none; false when it is anything else
+ */
+export function putCell(store: ColumnStore, row: number, cell: string, decimal: Decimal): boolean {
+  const text = cell.trim();
+  store.first[row] = Number.NaN;
+  if (store.second.length > 0) store.second[row] = Number.NaN;
+  if (text === '') return true;
+  if (/^[=@]|^[+-][A-Za-z(]/.test(text)) store.formulas += 1;
+  if (store.undecided && !isMissingMark(text)) decide(store, row, text, decimal);
+  if (store.kind === 'text') {
+    store.first[row] = indexOf(store, text);
+    return true;
   }
-  return there > 0 && large > 0.9 * there ? values.map(fromDegreesMinutes) : null;
+  const value = readingIn(store, row, text, decimal);
+  if (!Number.isNaN(value)) {
+    store.first[row] = value;
+    return true;
+  }
+  if (isMissingMark(text)) return true;
+  const { odd } = store;
+  if (odd.count === 0) {
+    odd.firstRow = row;
+    odd.example = text.slice(0, 40);
+  }
+  odd.lastRow = row;
+  odd.count += 1;
+  return false;
+}
+
+function readingIn(store: ColumnStore, row: number, text: string, decimal: Decimal): number {
+  if (store.kind === 'state') return stateIn(text);
+  if (store.kind === 'degrees') {
+    const degrees = degreesIn(text);
+    return Number.isNaN(degrees) ? numberIn(text, decimal) : degrees;
+  }
+  if (store.kind === 'number') {
+    const value = numberIn(text, decimal);
+    if (!Number.isNaN(value)) return value;
+    const split = splitUnit(text);
+    return split && split.unit === store.suffix ? numberIn(split.number, decimal) : Number.NaN;
+  }
+  return clockValue(store, row, text);
+}
+
+function clockValue(store: ColumnStore, row: number, text: string): number {
+  const cell = readClockCell(text);
+  if (!cell) return Number.NaN;
+  if (store.clockExample === '') store.clockExample = text;
+  if (!Number.isNaN(cell.offsetMinutes)) {
+    store.offsets ??= new Float64Array(store.first.length).fill(Number.NaN);
+    store.offsets[row] = cell.offsetMinutes;
+  }
+  if (store.kind === 'time') return cell.secondsOfDay;
+  if (store.kind === 'date-time') store.second[row] = cell.secondsOfDay;
+  return packDate(cell.a, cell.b, cell.c);
+}
+
+function indexOf(store: ColumnStore, text: string): number {
+  const known = store.indexOfText.get(text);
+  if (known !== undefined) return known;
+  store.texts.push(text);
+  store.indexOfText.set(text, store.texts.length - 1);
+  return store.texts.length - 1;
+}
+
+/** The head showed no cell of this column: the first one that stands there tells what it holds. */
+function decide(store: ColumnStore, row: number, text: string, decimal: Decimal): void {
+  store.undecided = false;
+  store.kind = kindOf(text, decimal);
+  if (store.kind !== 'date-time') return;
+  store.second = new Float64Array(store.first.length).fill(Number.NaN, 0, row);
+}
+
+/**
+ * The kind of column that a cell speaks for.
+ * @param text the cell as written, trimmed, not a mark for no reading
+ * @param decimal decimal mark of the file, text
+ * @returns the kind
+ */
+export function kindOf(text: string, decimal: Decimal): ColumnKind {
+  if (!Number.isNaN(numberIn(text, decimal)) || splitUnit(text)) return 'number';
+  const clock = readClockCell(text);
+  if (clock) {
+    if (Number.isNaN(clock.secondsOfDay)) return 'date';
+    return Number.isNaN(clock.a) ? 'time' : 'date-time';
+  }
+  if (!Number.isNaN(degreesIn(text))) return 'degrees';
+  return Number.isNaN(stateIn(text)) ? 'text' : 'state';
+}
+
+/**
+ * Make room for more rows.
+ * @param store the column
+ * @param capacity rows to make room for, count
+ */
+export function growColumn(store: ColumnStore, capacity: number): void {
+  store.first = wider(store.first, capacity);
+  if (store.second.length > 0) store.second = wider(store.second, capacity);
+  if (store.offsets) {
+    const before = store.offsets.length;
+    store.offsets = wider(store.offsets, capacity);
+    store.offsets.fill(Number.NaN, before);
+  }
+}
+
+function wider(values: Float64Array, capacity: number): Float64Array {
+  const grown = new Float64Array(capacity);
+  grown.set(values);
+  return grown;
+}
+
+/**
+ * Cut the arrays of a column to the rows that were read.
+ * @param store the column
+ * @param rows rows read, count
+ */
+export function trimColumn(store: ColumnStore, rows: number): void {
+  store.first = store.first.subarray(0, rows);
+  if (store.second.length > 0) store.second = store.second.subarray(0, rows);
+  if (store.offsets) store.offsets = store.offsets.subarray(0, rows);
+}
+
+/**
+ * Texts of a text column, one a row; empty where the cell is.
+ * @param store the column, trimmed
+ * @returns texts, one string object for each different text
+ */
+export function textsOf(store: ColumnStore): string[] {
+  return Array.from(store.first, (index) => store.texts[index] ?? '');
 }

@@ -1,6 +1,6 @@
 /** A quick judgement of one cell, for finding header, units and first row. */
 import { readClockCell } from '../clock/clock-cell.ts';
-import { type Decimal, degreesIn, isMissingMark, numberIn } from './cell.ts';
+import { type Decimal, degreesIn, isMissingMark, numberIn, splitUnit } from './cell.ts';
 
 export type CellKind = 'empty' | 'number' | 'clock' | 'degrees' | 'mark' | 'text';
 
@@ -17,6 +17,8 @@ export function cellKind(text: string, decimal: Decimal): CellKind {
   if (readClockCell(cell)) return 'clock';
   if (!Number.isNaN(degreesIn(cell))) return 'degrees';
   if (isMissingMark(cell)) return 'mark';
+  const split = splitUnit(cell);
+  if (split && !Number.isNaN(numberIn(split.number, decimal))) return 'number';
   return 'text';
 }
 

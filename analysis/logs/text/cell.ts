@@ -1,5 +1,7 @@
 /** What one written cell is: a number, a mark for "no reading", a date or time, or text. The slow and exact way. */
 
+import { isUnitText } from '../channels/unit-text.ts';
+
 export type Decimal = '.' | ',';
 
 /** Words and signs that recorders write where there is no reading. Compared in lower case, trimmed. */
@@ -8,7 +10,7 @@ const MISSING = new Set([
   '****', '*****', '#', '##', '###', '####', '#####', 'x', 'xx', 'xxx', 'na', 'n/a', 'n.a.', '#n/a', '#n/v', 'nan',
   '-nan', '+nan', '1.#qnan', '-1.#ind', 'inf', '-inf', '+inf', 'infinity', '-infinity', 'null', 'nil', 'none', 'void',
   'missing', 'blank', 'no data', 'nodata', 'invalid', 'inval', 'inop', 'fail', 'failed', 'fault', 'err', 'error',
-  '#value!', '#ref!', '#div/0!', 'unknown', 'unk', 'absent', 'no fix', 'nofix', 'over', 'under', 'ovf', 'open', 'short',
+  '#value!', '#ref!', '#div/0!', 'unknown', 'unk', 'absent', 'no fix', 'nofix', 'over', 'under', 'ovf',
   'undefined',
 ]); // biome-ignore format: a list
 
@@ -61,7 +63,7 @@ export function numberIn(text: string, decimal: Decimal): number {
 export function degreesIn(text: string): number {
   const cell = text.trim().toUpperCase().replaceAll(',', '.');
   const hemisphere = /^[NSEW]|[NSEW]$/.exec(cell)?.[0];
-  const hasMarks = /[°º'’′"″]/.test(cell) || /^\S+\s+\d/.test(cell.replace(/^[NSEW]\s*/, ''));
+  const hasMarks = /[°º]/.test(cell);
   if (!hemisphere && !hasMarks) return Number.NaN;
   const inner = cell
     .replace(/^[NSEW]\s*/, '')
@@ -99,6 +101,16 @@ export function fromDegreesMinutes(packed: number): number {
   const degrees = Math.floor(size / 100);
   const minutes = size - degrees * 100;
   return minutes >= 60 ? Number.NaN : Math.sign(packed || 1) * (degrees + minutes / 60);
+}
+
+/**
+ * A number with its unit behind it: `98.5 C`, `2400rpm`, `45%`.
+ * @param text the cell as written, text
+ * @returns number and unit as written, or null where the cell is no such thing
+ */
+export function splitUnit(text: string): { number: string; unit: string } | null {
+  const m = /^([+-]?[\d.,]*\d[.,]?)\s*([^\d\s.,+-].*)$/.exec(text.trim());
+  return m?.[1] !== undefined && m[2] !== undefined && isUnitText(m[2]) ? { number: m[1], unit: m[2] } : null;
 }
 
 const STATES: Readonly<Record<string, number>> = {

@@ -8,12 +8,19 @@ export interface Parted {
   delimiter: Delimiter;
   decimal: Decimal;
   decimalOpen: boolean;
+  /** numbers with a comma in them, count */
+  commas: number;
   cuts: number[];
   /** cells of a row of readings */
   width: number;
+  /** how well and evenly the lines from the first row on come out, 0 to 1 */
   score: number;
+  /** how many lines come out so */
+  amount: number;
 }
 
+/** Fewer good lines than this share are no table. */
+const LEAST_SCORE = 0.25;
 const WRITTEN: readonly Delimiter[] = [',', ';', '\t', '|'];
 
 /**
@@ -27,30 +34,31 @@ export function findDelimiter(lines: readonly string[]): Parted | null {
   for (const delimiter of WRITTEN) {
     if (!sample.some((line) => line.includes(delimiter))) continue;
     for (const decimal of ['.', ','] as const) {
-      if (decimal === ',' && delimiter === ',') continue;
+      // A comma can be both only where the cells stand in quotes.
+      if (decimal === ',' && delimiter === ',' && !sample.some((line) => line.includes('"'))) continue;
       tries.push(judge(sample, delimiter, decimal, []));
     }
   }
   const best = pick(tries);
-  if (best && best.score > 0.5) return best;
+  if (best && best.score > 0.9) return best;
   const blank = trySpaces(sample);
-  if (blank && blank.score > (best?.score ?? 0)) return blank;
-  return best && best.score > 0.2 ? best : null;
+  if (blank && blank.amount > (best?.amount ?? 0) && blank.score > LEAST_SCORE) return blank;
+  return best && best.score > LEAST_SCORE ? best : null;
 }
 
 function pick(tries: Parted[]): Parted | null {
   let best: Parted | null = null;
-  for (const one of tries) if (!best || one.score > best.score + 1e-9) best = one;
-  if (best && best.delimiter !== ',') best.decimalOpen = false;
+  for (const one of tries) if (!best || one.amount > best.amount + 1e-9) best = one;
   if (!best) return null;
-  const rival = tries.find((one) => one !== best && one.delimiter === best?.delimiter);
-  // Same score with point and comma: fine when no comma is used, open when every comma could be either.
-  if (rival && Math.abs(rival.score - best.score) < 1e-9 && rival.decimalOpen) best.decimalOpen = true;
-  return best;
+  const { delimiter, amount } = best;
+  const rival = tries.find((one) => one !== best && one.delimiter === delimiter);
+  const even = rival !== undefined && Math.abs(rival.amount - amount) < 1e-9;
+  // Every comma with three figures behind it: thousands where commas part the cells, and anyone's guess elsewhere.
+  return { ...best, decimalOpen: even && best.commas > 0 && delimiter !== ',' };
 }
 
 function judge(lines: readonly string[], delimiter: Delimiter, decimal: Decimal, cuts: number[]): Parted {
-  const rows: { cells: number; readings: number; filled: number }[] = [];
+  const rows: LineShape[] = [];
   let commas = 0;
   for (const line of lines) {
     if (line.trim() === '') continue;
@@ -70,22 +78,30 @@ function judge(lines: readonly string[], delimiter: Delimiter, decimal: Decimal,
   }
   const width = usualWidth(rows);
   let sum = 0;
-  for (const row of rows) {
-    if (row.readings === 0 || row.readings * 2 < row.filled) continue;
+  let from = rows.length;
+  rows.forEach((row, i) => {
+    if (!isRowOfReadings(row)) return;
+    if (row.cells === width) from = Math.min(from, i);
     const fit = row.cells === width ? 1 : Math.abs(row.cells - width) <= 1 ? 0.6 : 0.2;
     sum += fit * (row.readings / Math.max(1, row.filled));
-  }
+  });
   const worth = width >= 2 ? 1 - 0.5 / width : 0;
-  const score = (worth * sum) / Math.max(1, rows.length);
-  return { delimiter, decimal, decimalOpen: decimal === ',' && commas > 0, cuts, width, score };
+  // A preamble of any length is no fault of the rows below it.
+  const score = (worth * sum) / Math.max(1, rows.length - from);
+  return { delimiter, decimal, decimalOpen: false, commas, cuts, width, score, amount: worth * sum };
 }
 
-function usualWidth(rows: readonly { cells: number; readings: number; filled: number }[]): number {
+interface LineShape {
+  cells: number;
+  readings: number;
+  filled: number;
+}
+
+const isRowOfReadings = (row: LineShape) => row.readings > 0 && row.readings * 2 >= row.filled;
+
+function usualWidth(rows: readonly LineShape[]): number {
   const counts = new Map<number, number>();
-  for (const row of rows) {
-    if (row.readings === 0 || row.readings * 2 < row.filled) continue;
-    counts.set(row.cells, (counts.get(row.cells) ?? 0) + 1);
-  }
+  for (const row of rows) if (isRowOfReadings(row)) counts.set(row.cells, (counts.get(row.cells) ?? 0) + 1);
   let width = 0;
   let most = 0;
   for (const [cells, count] of counts) {
@@ -104,8 +120,11 @@ function trySpaces(lines: readonly string[]): Parted | null {
     const words = judge(lines, 'spaces', decimal, []);
     const rows = rowsOf(lines, decimal);
     const even = rows.filter((row) => row.trim().split(/\s+/).length === words.width).length;
-    if (words.width >= 2 && rows.length > 0 && even === rows.length) tries.push(words);
-    else if (rows.length >= 3) {
+    if (words.width >= 2 && rows.length > 0 && even === rows.length) {
+      // Names of two words need the columns of letters as well.
+      const cuts = rows.length >= 3 ? findCuts(rows) : [];
+      tries.push({ ...words, cuts: cuts.length + 1 === words.width ? cuts : [] });
+    } else if (rows.length >= 3) {
       const cuts = findCuts(rows);
       if (cuts.length > 0) tries.push(judge(lines, 'fixed', decimal, cuts));
     }
@@ -135,7 +154,7 @@ function findCuts(rows: readonly string[]): number[] {
     while (i < length && blank[i]) i++;
     if (i >= length) break;
     // Right-aligned columns grow to the left, so they are cut where the one before ends; left-aligned ones at their start.
-    const endsEven = share(rows, from - 1) > share(rows, i);
+    const endsEven = share(rows, from - 1) >= share(rows, i);
     cuts.push(endsEven ? from : i);
   }
   return cuts.length > 0 && rows.every((row) => cutLine(row, cuts).length === cuts.length + 1) ? cuts : [];

@@ -35,8 +35,6 @@ export interface Layout {
   cuts: number[];
   /** rows end with a delimiter that has no column */
   trailingDelimiter: boolean;
-  /** first marks of a comment line that the head shows */
-  comment: string | null;
   /** header texts that stood more than once */
   duplicates: string[];
   /** first lines as text */

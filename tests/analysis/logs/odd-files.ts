@@ -346,7 +346,8 @@ export const ODD_FILES: readonly OddFile[] = [
   {
     name: 'coolant at 5 K',
     content: plain.replace(/(\n\d+,2500,)[\d.]+/g, '$15').replaceAll('Coolant Temp (degC)', 'Coolant Temp (K)'),
-    accepted: 'yes',
+    accepted: 'ask',
+    question: 'unit:Coolant Temp (K)',
     channelFlags: ['implausible-unit'],
   },
   {
@@ -358,9 +359,9 @@ export const ODD_FILES: readonly OddFile[] = [
   },
   {
     name: 'unit not stated, values fit several',
-    content: `Time (s),RPM,Oil Press\n${rows(60, (i) => `${i},2500,${50 + (i % 3)}`)}\n`,
+    content: `Time (s),RPM,Fuel Flow\n${rows(60, (i) => `${i},2500,${20 + (i % 3)}`)}\n`,
     accepted: 'ask',
-    question: 'unit:Oil Press',
+    question: 'unit:Fuel Flow',
     channelFlags: ['unit-not-stated'],
   },
   {

@@ -1,0 +1,91 @@
+/** From columns of figures to channels of quantities in SI. */
+import { flag } from '../remarks/index.ts';
+import { unitOf } from '../units/index.ts';
+import { type Recognised, recogniseColumns } from './channels/recognise.ts';
+import { timeRole } from './clock/time-names.ts';
+import type { LogMap } from './log-map.ts';
+import { packedDegrees, withHemisphere } from './positions.ts';
+import type { ReadQuestion } from './read-outcome.ts';
+import { type ColumnStore, textsOf } from './rows/column-store.ts';
+import type { LogChannel, TimeBase } from './table.ts';
+import type { HeaderColumn } from './text/layout.ts';
+
+/** A column that is left after the clock has taken its own. */
+export interface LeftColumn {
+  header: HeaderColumn;
+  store: ColumnStore;
+}
+
+/**
+ * Make the channels of a file.
+ * @param left the columns the clock did not take
+ * @param time the time base, object
+ * @param map what a person confirmed
+ * @returns channels, and what must be asked about them
+ */
+export function makeChannels(
+  left: readonly LeftColumn[],
+  time: TimeBase,
+  map: LogMap | undefined,
+): { channels: LogChannel[]; questions: ReadQuestion[] } {
+  const columns = left.filter(({ header, store }) => !(isClock(store) && timeRole(header.name) !== null));
+  for (const { header, store } of columns) packedDegrees(header, store);
+  for (const one of withHemisphere(columns)) one.apply();
+  const recognised = recogniseColumns(
+    columns.map(({ header, store }) => ({ header, numbers: isNumeric(store) ? store.first : null })),
+    time.seconds,
+    map,
+  );
+  const channels = columns.map(({ header, store }, i): LogChannel => {
+    const one = recognised.channels[i] ?? { quantity: null, unit: null, confidence: 0, why: '', flags: [] };
+    return channelOf(header, store, one, time);
+  });
+  return { channels, questions: recognised.questions };
+}
+
+const isNumeric = ({ kind }: ColumnStore) => kind === 'number' || kind === 'degrees' || kind === 'state';
+const isClock = ({ kind }: ColumnStore) => kind === 'time' || kind === 'date' || kind === 'date-time';
+
+function channelOf(header: HeaderColumn, store: ColumnStore, one: Recognised, time: TimeBase): LogChannel {
+  const flags = [...one.flags];
+  const { odd, kind } = store;
+  if (odd.count > 0) {
+    const span = { fromSeconds: time.seconds[odd.firstRow] ?? 0, toSeconds: time.seconds[odd.lastRow] ?? 0 };
+    const cells = odd.count === 1 ? '1 cell holds' : `${odd.count} cells hold`;
+    flags.push(
+      flag(
+        'non-numeric',
+        `Column "${header.column}": ${cells} text, such as "${odd.example}"; taken as missing.`,
+        span,
+      ),
+    );
+  }
+  const texts = kind === 'text' ? textsOf(store) : null;
+  const values = store.first;
+  let there = 0;
+  if (texts) {
+    for (const text of texts) if (text !== '') there += 1;
+    values.fill(Number.NaN);
+  } else {
+    const { factor, offset } = one.quantity !== null && one.unit !== null ? unitOf(one.unit) : { factor: 1, offset: 0 };
+    const same = factor === 1 && offset === 0;
+    for (let i = 0; i < values.length; i += 1) {
+      const value = values[i] ?? Number.NaN;
+      if (!Number.isNaN(value)) there += 1;
+      if (!same) values[i] = value * factor + offset;
+    }
+  }
+  return {
+    column: header.column,
+    index: header.index,
+    name: header.name,
+    quantity: one.quantity,
+    unit: one.unit,
+    confidence: one.confidence,
+    why: one.why,
+    values,
+    ...(texts ? { texts } : {}),
+    valid: values.length > 0 ? there / values.length : 0,
+    flags,
+  };
+}
