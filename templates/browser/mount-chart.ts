@@ -60,7 +60,7 @@ export function mountChart(
     afterDatasetsDraw: (drawn) => drawBars(drawn as Drawn, chart, inks),
     afterDraw: (drawn) => more.onLayout?.(drawn as Drawn),
   };
-  return new Drawing<'scatter', ScatterDataPoint[]>(canvas, {
+  const made = new Drawing<'scatter', ScatterDataPoint[]>(canvas, {
     type: 'scatter',
     data: { datasets: chart.datasets.map((one, index) => datasetOf(one, index, inks)) },
     plugins: [bars],
@@ -72,7 +72,11 @@ export function mountChart(
       font: { family: getComputedStyle(canvas).fontFamily, size: 14 },
       interaction: { mode: 'nearest', axis: 'x', intersect: false },
       scales: {
-        x: { type: 'linear', ...axisOf(chart.x, inks, chart.x.clock === true, []) },
+        x: {
+          type: 'linear',
+          ...axisOf(chart.x, inks, chart.x.clock === true, []),
+          ...(chart.whole ? { min: chart.whole.from, max: chart.whole.to } : {}),
+        },
         left: { type: 'linear', position: 'left', ...axisOf(chart.left, inks, false, onAxis('left')) },
         ...(chart.right
           ? {
@@ -118,6 +122,8 @@ export function mountChart(
       },
     },
   });
+  if (chart.view) made.zoomScale('x', { min: chart.view.from, max: chart.view.to }, 'none');
+  return made;
 }
 
 /** Put new samples into a drawing without changing its view. */

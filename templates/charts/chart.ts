@@ -53,6 +53,8 @@ export interface Chart {
   spans: Span[];
   /** where the samples of a visible span come from, when they are too many to send at once */
   samples?: string;
+  /** ends of the x axis when all is shown; needed where the samples at hand are only those in view */
+  whole?: { from: number; to: number };
   /** the part of the x axis shown at first, where it is not all */
   view?: { from: number; to: number };
   low?: boolean;

@@ -69,13 +69,13 @@ export function traceGroups(channels: readonly Omit<Trace, 'x' | 'y'>[], units: 
  * @param title what it shows, text
  * @param datasets traces of one unit, for the whole span
  * @param unit unit id, or empty
- * @param more where the samples come from, segments to draw
+ * @param more where the samples come from, segments to draw, length of the log in seconds, what is in view at first
  */
 export function traceChart(
   title: string,
   datasets: Dataset[],
   unit: string,
-  more: { samples: string; spans: Span[]; view?: { from: number; to: number } | undefined },
+  more: { samples: string; spans: Span[]; seconds: number; view?: { from: number; to: number } | undefined },
 ): Chart {
   const symbol = unit === '' ? '' : unitOf(unit).symbol;
   return {
@@ -87,6 +87,7 @@ export function traceChart(
     limits: [],
     spans: more.spans,
     samples: more.samples,
+    whole: { from: 0, to: more.seconds },
     low: true,
     ...(more.view ? { view: more.view } : {}),
   };

@@ -219,6 +219,7 @@ function charts({ log, outcome }: LogFacts, shown: LogShown, { book, units }: Pa
     return traceChart(listInWords(datasets.map((one) => one.label)), datasets, unit, {
       samples: bookPath(book.id, `/logs/${log.id}/samples?${query}`),
       spans: power.map((one) => ({ label: one.reason, from: one.fromSeconds, to: one.toSeconds })),
+      seconds: outcome.time.durationSeconds,
       view: shown.span,
     });
   });

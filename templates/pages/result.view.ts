@@ -11,7 +11,7 @@ import { flagGroup, flagsByKind, flagsInWords, type ProblemPart, problemsPart } 
 import { tablePart } from '../parts/table.view.ts';
 import { count, nameInWords } from '../words/list.ts';
 import { outcomeInWords, outcomePart } from '../words/outcome.ts';
-import { quantityInWords, quantityPart } from '../words/quantity.ts';
+import { quantityPart } from '../words/quantity.ts';
 import { resultTableInWords } from '../words/result-table.ts';
 import { momentInWords } from '../words/time.ts';
 import { methodPath } from './help.view.ts';

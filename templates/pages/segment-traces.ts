@@ -25,13 +25,13 @@ export function segmentColumns(kind: string, channels: readonly Omit<LogChannel,
 /**
  * Charts of the traces of one log under the segments found in it.
  * @param kept the result
- * @param log id and name of the log
+ * @param log id, name and length of the log
  * @param channels what the columns are
  * @param traces their samples, thinned
  */
 export function segmentTraces(
   kept: KeptResult,
-  log: { id: string; name: string },
+  log: { id: string; name: string; seconds: number },
   channels: readonly Omit<LogChannel, 'values'>[],
   traces: readonly Trace[],
   { book, units }: PageContext,
@@ -57,6 +57,7 @@ export function segmentTraces(
       {
         samples: bookPath(book.id, `/logs/${log.id}/samples?${query}`),
         spans,
+        seconds: log.seconds,
       },
     );
   });

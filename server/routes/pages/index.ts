@@ -40,7 +40,7 @@ export function pageRoutes(app: Api, service: Service): void {
       .send(troubleHtml(problems, backOf(request.headers.referer, request.headers.host)));
   });
   shelfRoutes(app, service);
-  helpRoutes(app);
+  helpRoutes(app, service);
   homeRoutes(app, service);
   airplaneRoutes(app, service);
   programRoutes(app, service);

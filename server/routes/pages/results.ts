@@ -179,7 +179,7 @@ async function tracesUnder(desk: Desk, book: string, kept: StoredResult, context
     const channels = outcome.table?.channels ?? [];
     const columns = segmentColumns(kept.kind, channels);
     const traces = await tracesOf(desk, book, id, { columns });
-    charts.push(...segmentTraces(kept, log, channels, traces, context));
+    charts.push(...segmentTraces(kept, { ...log, seconds: outcome.time.durationSeconds }, channels, traces, context));
   }
   return charts;
 }
