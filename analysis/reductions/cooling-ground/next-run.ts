@@ -54,18 +54,19 @@ export function longestRunTable(
   const rows = outlooks.map((outlook) => {
     const { model } = outlook;
     const air = model.air;
+    // what cooled down from a hotter condition is asked about from where it settles
+    const start = Math.min(model.start, (air ?? 0) + model.excess);
     const at = (temperature: number, inAir: number | null) =>
       inAir === null ? null : longestRun(outlook, { temperature, air: inAir }, bounds);
-    const test =
-      air === null ? longestRun(outlook, { temperature: model.start, air: 0 }, bounds) : at(model.start, air);
-    const hot = air === null || hotAir <= air ? null : at(model.start + hotAir - air, hotAir);
+    const test = air === null ? longestRun(outlook, { temperature: start, air: 0 }, bounds) : at(start, air);
+    const hot = air === null || hotAir <= air ? null : at(start, hotAir);
     const fromIdle = idle === null ? null : at(idle, air);
     return [
       model.label,
       model.engineSpeed,
       model.exit,
       model.fan,
-      model.start,
+      start,
       air,
       test?.seconds ?? null,
       test?.endedBy ?? null,

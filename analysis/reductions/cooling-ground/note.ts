@@ -43,7 +43,7 @@ export const coolingNote: MethodNote = {
     lines: [
       'Coolant settles at 98.0 °C. Hot day at 226 m: 36.3 °C.',
       'Corrected: 98.0 + (36.3 − 21.0) = 113.3 °C; margin 112.0 − 113.3 = −1.3 K.',
-      'From 80.0 °C with a time constant of 260 s the limit comes after 260 ln(33.3/1.3) = 841 s.',
+      'From 80.0 °C with a time constant of 260 s the limit comes after 260 ln(33.3/1.3) = 844 s.',
       'Known to 2 K (standard uncertainty) and settling 1 K over a limit 42 K above the start, time constant 300 s to 10 %: 5 % of runs are there within 11 min, the middle one after 19 min, 31 % never.',
     ],
   },

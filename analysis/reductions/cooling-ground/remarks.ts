@@ -19,6 +19,7 @@ export function runRemarks(run: Run, airplane: Airplane | undefined): Flag[] {
     ...settingRemarks(run, airplane),
     ...thermostatRemarks(run, airplane),
     ...sensorRemarks(run, airplane),
+    ...underOpening(run),
     ...driftRemarks(run),
     ...channelRemarks(run),
   ];
@@ -81,6 +82,19 @@ function thermostatRemarks({ governing, trace }: Run, airplane: Airplane | undef
     return [flag('assumed-value', 'where the thermostat starts to open is not stated: 12 K under fully open assumed')];
   }
   return [];
+}
+
+function underOpening({ governing, main }: Run): Flag[] {
+  if (governing === null || governing === 'none') return [];
+  return main
+    .filter((one) => one.equilibrium !== null && one.equilibrium < governing.open)
+    .map((one) =>
+      flag(
+        'method-note',
+        `${one.point.label}: settles under the temperature at which the thermostat is fully open; the value is what the radiator would hold with it open, the gauge will show the thermostat’s`,
+        spanOf(one),
+      ),
+    );
 }
 
 function sensorRemarks({ trace, main }: Run, airplane: Airplane | undefined): Flag[] {

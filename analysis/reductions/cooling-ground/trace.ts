@@ -67,8 +67,12 @@ export function traceOf(
   const main = channels.main[0]?.series;
   const grid = gridOver(main?.t ?? new Float64Array());
   const hot = (channel: HotChannel): HotTrace => hotTrace(channel, grid, recording, flags);
-  const setting = (series: Series | null) =>
-    series && heldOnGrid(onGrid(series, grid), grid, Math.min(HOLD_MOST, Math.max(series.holdSeconds, grid.dt)));
+  const setting = (series: Series | null) => {
+    if (!series) return null;
+    const [low, high] = plausibleRange(series);
+    const read = onGrid(series, grid, (value) => value >= low && value <= high);
+    return heldOnGrid(read, grid, Math.min(HOLD_MOST, Math.max(series.holdSeconds, grid.dt)));
+  };
   const airOf = (series: Series | null) => (series ? airTrace(series, grid) : null);
   const constant = stated === undefined ? null : new Float64Array(grid.n).fill(stated);
   const heights = channels.height ? channels.height.v.filter((value) => !Number.isNaN(value)) : new Float64Array();

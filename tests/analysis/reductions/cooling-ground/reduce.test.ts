@@ -261,6 +261,66 @@ describe('segments set by hand', () => {
   });
 });
 
+/** A recording with channels added, made from one that is there. */
+function joined(
+  recording: Recording,
+  from: string,
+  added: Record<string, (v: number, i: number) => number>,
+): Recording {
+  return recordingOf(
+    recording.tables.map((table) => {
+      const source = table.channels.find((channel) => channel.quantity === from);
+      const more = Object.entries(added).flatMap(([quantity, value]) =>
+        source ? [{ ...source, quantity, column: quantity, values: source.values.map(value) }] : [],
+      );
+      return { ...table, channels: [...table.channels, ...more] };
+    }),
+  );
+}
+
+describe('several temperatures', () => {
+  it('of heads: the hottest is named, every one is watched for its limit', () => {
+    const heads: Day = {
+      ...DAY,
+      part: 'cylinder-head-temperature#1',
+      thermostat: null,
+      air: C(17),
+      steps: [{ rpm: 1700, seconds: 900, excess: 166, tau: 240 }],
+    };
+    const { recording } = simulateRun(heads, 'heads');
+    const four = joined(recording, 'cylinder-head-temperature#1', {
+      'cylinder-head-temperature#2': (v) => v + 9,
+      'cylinder-head-temperature#3': (v, i) => (i >= 500 && i < 505 ? C(235) : v - 4),
+    });
+    const result = coolingGround.reduce({ recording: four, airplane: airplaneWith('wrenlet') });
+    const [row] = rowsNamed(result, 'segments');
+    expect(row?.channel).toBe('cylinder-head-temperature#2');
+    expect(row?.regime).toBe('fully-open');
+    expect(flagged(result, 'limit-event')[0]?.message).toMatch(/cylinder-head-temperature#3 read over its limit/);
+  });
+
+  it('of air: the inlet cools, the outside counts for the hot day, what is drawn in twice is kept', () => {
+    const { recording } = simulateRun(DAY, 'fixed');
+    const both = joined(recording, 'outside-air-temperature', { 'inlet-air-temperature': (v) => v + 6 });
+    const [plain] = rowsNamed(coolingGround.reduce({ recording, airplane: ouzel }), 'segments').slice(-1);
+    const result = coolingGround.reduce({ recording: both, airplane: ouzel });
+    const [row] = rowsNamed(result, 'segments').slice(-1);
+    expect(Number(row?.air)).toBeCloseTo(Number(plain?.air) + 6, 6);
+    expect(Number(row?.equilibrium)).toBeCloseTo(Number(plain?.equilibrium), 3);
+    const [hot] = rowsNamed(result, 'hot-day').slice(-1);
+    expect(Number(hot?.['outside-air-temperature'])).toBeCloseTo(Number(plain?.air), 6);
+  });
+
+  it('of oil: rows of its own, and steady oil and coolant leave nothing to allow for', () => {
+    const { recording } = simulateRun({ ...DAY, steps: [...WARM, FAN_OFF, { ...FAN_ON, seconds: 1800 }] }, 'fixed');
+    const oil = joined(recording, 'coolant-temperature', { 'oil-temperature': (v) => v - 8 });
+    const result = coolingGround.reduce({ recording: oil, airplane: ouzel });
+    expect(rowsNamed(result, 'segments').at(-1)?.['slow-node-allowance']).toBe(0);
+    expect(rowsNamed(result, 'segments-oil').at(-1)?.equilibrium).not.toBeNull();
+    expect(rowsNamed(reduce({}), 'segments').at(-1)?.['slow-node-allowance']).toBe(3);
+  });
+});
+
 describe('readings over a limit', () => {
   it('are an event that no fit overrules, three running and not one or two', () => {
     const { recording } = simulateRun(DAY, 'fixed');
