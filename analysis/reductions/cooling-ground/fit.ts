@@ -7,7 +7,7 @@ import { coverageFactor, stepEffect } from '../../numbers/index.ts';
 import { type Blocks, blocksOf, type HeldRecord } from './blocks.ts';
 import { type NoisePower, noisePower } from './noise-power.ts';
 import { bestOf, costOf, keptEnds, type ProfilePoint, pointOf, type TauPrior, triedBetween } from './profile.ts';
-import { residualsOf, type SolvedAtTau } from './solve-at-tau.ts';
+import { besideRounded, residualsOf, type SolvedAtTau } from './solve-at-tau.ts';
 
 export interface HeatingFit {
   tau: number;
@@ -72,7 +72,12 @@ function prepared(record: HeldRecord, blocks: Blocks): Prepared {
   const scale = { begin: blocks.times[0] ?? 0, air: blocks.air[0] ?? 0, least: 0, error: 1, cost: () => 0 };
   const residuals = residualsOf(record, pointOf(closest, scale));
   const effect = stepEffect(tailScatter(record.hot), record.step);
-  const noise = noisePower(residuals, record.dt, UNKNOWNS, effect.perSample / record.perSample);
+  const plain = noisePower(residuals, record.dt, UNKNOWNS, effect.perSample / record.perSample);
+  // On a coarse step the sawtooth of rounding looks like gusts: beside the curve as it would have been recorded it is
+  // gone, and what is left stands above rounding's own variance.
+  const least = record.step ** 2 / 12 / record.perSample;
+  const asRecorded = noisePower(besideRounded(record, residuals), record.dt, UNKNOWNS, least);
+  const noise = record.step > 0 && asRecorded.power < plain.power ? asRecorded : plain;
   return { blocks, coarse, slowest, closest, residuals, noise, stepBias: effect.bias };
 }
 

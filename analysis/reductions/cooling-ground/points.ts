@@ -61,6 +61,23 @@ export function pointsFound(
 }
 
 /**
+ * Points of the oil: whole holds with the engine running, for the coolant's thermostat does not cut them.
+ * @param trace the run, object
+ * @param holds its holds, list
+ * @param oil the oil's temperature, object
+ * @param settling dropped after each change, s
+ * @returns points in order
+ */
+export function oilPoints(trace: Trace, holds: readonly Hold[], oil: HotTrace, settling: number): TestPoint[] {
+  return holds.flatMap((hold) => {
+    const from = settledFrom(trace, hold, hold.from, settling);
+    const long = (hold.to - from + 1) * trace.grid.dt >= SHORTEST_POINT;
+    if (hold.engineSpeed === 0 || hold.doorMoving || !long || !isRead(oil, from, hold.to)) return [];
+    return [{ from, to: hold.to, hold, regime: 'unknown', hot: oil, label: labelOf(hold), byHand: false }];
+  });
+}
+
+/**
  * Points of intervals set by hand: one each. Regulated or warming samples do not enter a fit even then.
  * @param trace the run, object
  * @param holds holds found, for where settings changed, list

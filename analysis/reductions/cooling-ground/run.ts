@@ -6,7 +6,7 @@ import { placeSegments, type SegmentEdit } from '../../segments/index.ts';
 import { type GroundChannels, groundChannels } from './channels.ts';
 import type { CoolingOptions } from './input.ts';
 import { type Measured, measurePoint } from './measure.ts';
-import { pointsFound, pointsSet, settlingSeconds, type TestPoint } from './points.ts';
+import { oilPoints, pointsFound, pointsSet, settlingSeconds, type TestPoint } from './points.ts';
 import { type Governing, governingOf } from './regime.ts';
 import { holdsOf } from './settings.ts';
 import { sharedTau, tellsItsTau } from './shared-tau.ts';
@@ -55,6 +55,8 @@ export function measureRun(
     );
   }
   const oil = trace.oil;
+  const oilOf = (hot: HotTrace) =>
+    placed ? found.points : oilPoints(trace, holds, hot, settlingSeconds(airplane, 'oil'));
   const measureAll = (pairs: readonly (readonly [TestPoint, HotTrace])[]) => {
     const alone = pairs.map(([point, hot]) => measurePoint(trace, point, hot, airplane));
     const prior = sharedTau(alone);
@@ -67,7 +69,7 @@ export function measureRun(
     channels,
     governing,
     main: measureAll(found.points.map((point) => [point, point.hot] as const)),
-    oil: oil ? measureAll(found.points.map((point) => [point, oil] as const)) : [],
+    oil: oil ? measureAll(oilOf(oil).map((point) => [point, oil] as const)) : [],
     flags: [...channels.flags, ...flags, ...found.flags, ...dropped],
   };
 }

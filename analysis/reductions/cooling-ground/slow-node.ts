@@ -56,7 +56,7 @@ export function stoodStill(trace: Trace, values: Float64Array, point: TestPoint)
  * @returns K to add to the hot end; 0 when oil and the temperature itself both stood still
  */
 export function slowNodeAllowance(trace: Trace, hot: HotTrace, point: TestPoint, rise: number): number {
-  const other = hot === trace.oil ? point.hot : trace.oil;
+  const other = hot === trace.oil ? trace.main[0] : trace.oil;
   if (other && stoodStill(trace, hot.values, point) && stoodStill(trace, other.values, point)) return 0;
   return Math.max(LEAST_ALLOWANCE, SHARE_OF_RISE * rise);
 }

@@ -65,3 +65,20 @@ export function residualsOf(record: HeldRecord, point: { tau: number; start: num
   }
   return Float64Array.from(out);
 }
+
+/**
+ * Residuals about the curve rounded to the recorder's step, as it would have been recorded without noise.
+ * @param record the held condition, object
+ * @param residuals of its curve, K, one a sample with a reading
+ * @returns residuals, K; those given where the record shows no step
+ */
+export function besideRounded(record: HeldRecord, residuals: Float64Array): Float64Array {
+  const { step } = record;
+  if (step === 0) return residuals;
+  const readings = record.hot.filter((value) => !Number.isNaN(value));
+  const origin = readings[0] ?? 0;
+  return residuals.map((residual, i) => {
+    const T = readings[i] ?? 0;
+    return T - (origin + step * Math.round((T - residual - origin) / step));
+  });
+}
