@@ -58,7 +58,7 @@ export function finishReading(gathered: Gathered): ReadOutcome {
     const column = store.columns[i];
     return column && !used.has(header.index) ? [{ header, store: column }] : [];
   });
-  const { channels, questions } = makeChannels(left, built.time, map);
+  const { channels, screens, questions } = makeChannels(left, built.time, map);
   const table: LogTable = {
     file: shown.name,
     sha256: options.sha256,
@@ -67,7 +67,7 @@ export function finishReading(gathered: Gathered): ReadOutcome {
     channels,
     flags: outcome.flags,
   };
-  judgeQuality(table);
+  judgeQuality(table, screens);
   const { start, zone, durationSeconds, sampleRateHz, segments } = built.time;
   outcome.time = { start, zone, durationSeconds, sampleRateHz, segments };
   outcome.table = table;

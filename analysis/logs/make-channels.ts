@@ -5,6 +5,7 @@ import { type Recognised, recogniseColumns } from './channels/recognise.ts';
 import { timeRole } from './clock/time-names.ts';
 import type { LogMap } from './log-map.ts';
 import { packedDegrees, withHemisphere } from './positions.ts';
+import { type Screen, screenValues } from './quality/screen-values.ts';
 import type { ReadQuestion } from './read-outcome.ts';
 import { type ColumnStore, textsOf } from './rows/column-store.ts';
 import type { LogChannel, TimeBase } from './table.ts';
@@ -27,7 +28,7 @@ export function makeChannels(
   left: readonly LeftColumn[],
   time: TimeBase,
   map: LogMap | undefined,
-): { channels: LogChannel[]; questions: ReadQuestion[] } {
+): { channels: LogChannel[]; screens: (Screen | null)[]; questions: ReadQuestion[] } {
   const columns = left.filter(({ header, store }) => !(isClock(store) && timeRole(header.name) !== null));
   for (const { header, store } of columns) packedDegrees(header, store);
   for (const one of withHemisphere(columns)) one.apply();
@@ -36,56 +37,45 @@ export function makeChannels(
     time.seconds,
     map,
   );
-  const channels = columns.map(({ header, store }, i): LogChannel => {
+  const made = columns.map(({ header, store }, i) => {
     const one = recognised.channels[i] ?? { quantity: null, unit: null, confidence: 0, why: '', flags: [] };
     return channelOf(header, store, one, time);
   });
-  return { channels, questions: recognised.questions };
+  return {
+    channels: made.map(({ channel }) => channel),
+    screens: made.map(({ screen }) => screen),
+    questions: recognised.questions,
+  };
 }
 
 const isNumeric = ({ kind }: ColumnStore) => kind === 'number' || kind === 'degrees' || kind === 'state';
 const isClock = ({ kind }: ColumnStore) => kind === 'time' || kind === 'date' || kind === 'date-time';
 
-function channelOf(header: HeaderColumn, store: ColumnStore, one: Recognised, time: TimeBase): LogChannel {
+function channelOf(
+  header: HeaderColumn,
+  store: ColumnStore,
+  one: Recognised,
+  time: TimeBase,
+): { channel: LogChannel; screen: Screen | null } {
+  const { column, index, name } = header;
+  const { odd, kind, first: values } = store;
+  const { quantity, unit, confidence, why } = one;
   const flags = [...one.flags];
-  const { odd, kind } = store;
   if (odd.count > 0) {
     const span = { fromSeconds: time.seconds[odd.firstRow] ?? 0, toSeconds: time.seconds[odd.lastRow] ?? 0 };
     const cells = odd.count === 1 ? '1 cell holds' : `${odd.count} cells hold`;
     flags.push(
-      flag(
-        'non-numeric',
-        `Column "${header.column}": ${cells} text, such as "${odd.example}"; taken as missing.`,
-        span,
-      ),
+      flag('non-numeric', `Column "${column}": ${cells} text, such as "${odd.example}"; taken as missing.`, span),
     );
   }
-  const texts = kind === 'text' ? textsOf(store) : null;
-  const values = store.first;
-  let there = 0;
-  if (texts) {
-    for (const text of texts) if (text !== '') there += 1;
+  const base = { column, index, name, quantity, unit, confidence, why, values, flags };
+  const share = (there: number) => (values.length > 0 ? there / values.length : 0);
+  if (kind === 'text') {
+    const texts = textsOf(store);
     values.fill(Number.NaN);
-  } else {
-    const { factor, offset } = one.quantity !== null && one.unit !== null ? unitOf(one.unit) : { factor: 1, offset: 0 };
-    const same = factor === 1 && offset === 0;
-    for (let i = 0; i < values.length; i += 1) {
-      const value = values[i] ?? Number.NaN;
-      if (!Number.isNaN(value)) there += 1;
-      if (!same) values[i] = value * factor + offset;
-    }
+    return { channel: { ...base, texts, valid: share(texts.filter((text) => text !== '').length) }, screen: null };
   }
-  return {
-    column: header.column,
-    index: header.index,
-    name: header.name,
-    quantity: one.quantity,
-    unit: one.unit,
-    confidence: one.confidence,
-    why: one.why,
-    values,
-    ...(texts ? { texts } : {}),
-    valid: values.length > 0 ? there / values.length : 0,
-    flags,
-  };
+  const { factor, offset } = quantity !== null && unit !== null ? unitOf(unit) : { factor: 1, offset: 0 };
+  const screen = screenValues(values, factor, offset);
+  return { channel: { ...base, valid: share(screen.there) }, screen };
 }

@@ -1,5 +1,4 @@
 /** One time base from whatever clock a file has: never falling, with what was done to it. */
-import { median } from '../../numbers/index.ts';
 import { type Flag, flag, type Problem, problem } from '../../remarks/index.ts';
 import type { LogMap } from '../log-map.ts';
 import type { ReadQuestion } from '../read-outcome.ts';
@@ -8,7 +7,7 @@ import { believedRun, type Cut, cutRuns } from './cut-runs.ts';
 import { pickClock } from './pick-clock.ts';
 import { rateRemarks } from './rate-remarks.ts';
 import type { RawClock, TimeColumn } from './raw-clock.ts';
-import { type Rate, rowRate, spreadRows } from './row-rate.ts';
+import { middleOf, type Rate, rowRate, spreadRows } from './row-rate.ts';
 
 export type { TimeColumn } from './raw-clock.ts';
 
@@ -181,7 +180,7 @@ function segmentsOf({ runs }: Cut, seconds: Float64Array): TimeSegment[] {
 function baseOf(seconds: Float64Array) {
   const steps = new Float64Array(Math.max(0, seconds.length - 1));
   for (let i = 0; i < steps.length; i += 1) steps[i] = (seconds[i + 1] ?? 0) - (seconds[i] ?? 0);
-  const step = steps.length > 0 ? median(steps) : 0;
+  const step = steps.length > 0 ? middleOf(steps) : 0;
   return {
     seconds,
     durationSeconds: seconds[seconds.length - 1] ?? 0,

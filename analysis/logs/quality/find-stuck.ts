@@ -1,11 +1,15 @@
 /** A channel that stands at exactly one value while the airplane and its engine go on changing. */
 import { baseName, type Quantity } from '../../units/index.ts';
 import type { LogChannel, LogTable } from '../table.ts';
-import { equalRuns, type RowSpan } from './row-span.ts';
+import type { RowSpan } from './row-span.ts';
+import { LONG_RUN_ROWS, type Screen, usualRun } from './screen-values.ts';
 
 const LEAST_SECONDS = 60;
 const LEAST_ROWS = 30;
 const LONG_SECONDS = 300;
+/** A channel whose noise changes it at nearly every row is stuck sooner. */
+const RESTLESS_RUN = 3;
+const RESTLESS_SECONDS = 4;
 
 /** Channels whose readings are never still in a running airplane. */
 const RESTLESS = [
@@ -51,26 +55,33 @@ export function movementOf(table: LogTable): Movement[] {
  * @param channel the channel, object
  * @param quantity its glossary entry, object
  * @param t seconds of the rows, s
- * @param movement what the restless channels did
+ * @param screen what a first look showed, object
+ * @param movement gives what the restless channels did, function
  * @returns stretches of rows
  */
 export function findStuck(
   channel: LogChannel,
   quantity: Quantity,
   t: Float64Array,
-  movement: readonly Movement[],
+  screen: Screen,
+  movement: () => readonly Movement[],
 ): RowSpan[] {
-  if (quantity.dimension === 'none') return [];
+  if (quantity.dimension === 'none' || screen.runs < 2) return [];
   const mayStand = quantity.frozenOk === true;
   if (mayStand && !JUDGED_ALTHOUGH_STILL.includes(baseName(quantity.name))) return [];
-  const { values } = channel;
   const seconds = ({ from, to }: RowSpan) => (t[to] ?? 0) - (t[from] ?? 0);
-  const runs = equalRuns(values);
-  if (runs.length < 2) return [];
-  const isLong = (run: RowSpan) => run.to - run.from + 1 >= LEAST_ROWS && seconds(run) >= LEAST_SECONDS;
+  const rows = ({ from, to }: RowSpan) => to - from + 1;
+  const noisy = usualRun(screen, Math.max(3, Math.ceil(0.01 * screen.runs))) <= RESTLESS_RUN;
+  const [leastRows, leastSeconds] = noisy ? [LONG_RUN_ROWS, RESTLESS_SECONDS] : [LEAST_ROWS, LEAST_SECONDS];
+  const isLong = (run: RowSpan) => rows(run) >= leastRows && seconds(run) >= leastSeconds;
+  const { values } = channel;
+  // What was blanked since the first look stands for nothing.
+  const runs = screen.longRuns.filter(({ from }) => !Number.isNaN(values[from] ?? Number.NaN));
   const long = runs.filter(isLong);
   if (long.length === 0 || long.length > 3) return [];
-  const usual = runs.reduce((most, run) => (isLong(run) ? most : Math.max(most, seconds(run))), 0);
+  const rowSeconds = ((t[t.length - 1] ?? 0) - (t[0] ?? 0)) / Math.max(1, t.length - 1);
+  const others = runs.filter((run) => !isLong(run));
+  const usual = others.length > 0 ? longestOf(others, seconds) : rowSeconds * usualRun(screen, long.length);
   let low = Number.POSITIVE_INFINITY;
   for (const v of values) if (v < low) low = v;
   return long.filter((run) => {
@@ -81,9 +92,12 @@ export function findStuck(
     const length = seconds(run);
     const farOut = length >= (mayStand ? 10 : 5) * usual;
     const longAndOdd = !mayStand && length >= LONG_SECONDS && length >= 2.5 * usual;
-    return (farOut || longAndOdd) && othersMove(run, channel, movement);
+    return (farOut || longAndOdd) && othersMove(run, channel, movement());
   });
 }
+
+const longestOf = (spans: readonly RowSpan[], seconds: (span: RowSpan) => number) =>
+  spans.reduce((most, span) => Math.max(most, seconds(span)), 0);
 
 function othersMove({ from, to }: RowSpan, channel: LogChannel, movement: readonly Movement[]): boolean {
   const enough = Math.max(5, 0.1 * (to - from));

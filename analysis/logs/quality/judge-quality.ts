@@ -4,67 +4,113 @@ import { type Quantity, quantityOf } from '../../units/index.ts';
 import type { LogChannel, LogTable } from '../table.ts';
 import { findFarOutside, findMarkers } from './find-disconnected.ts';
 import { findFrozenFix } from './find-frozen-fix.ts';
+import { findMissing } from './find-missing.ts';
 import { findSaturated } from './find-saturated.ts';
 import { findSpikes } from './find-spikes.ts';
 import { findStuck, type Movement, movementOf } from './find-stuck.ts';
+import { impossibleRate } from './impossible-rate.ts';
 import { plausibleRange } from './plausible-range.ts';
-import { blank, flagSpans, type RowSpan, spansWhere } from './row-span.ts';
+import { blank, flagSpans, type RowSpan } from './row-span.ts';
+import { type Screen, screenValues } from './screen-values.ts';
 import { shownValue } from './shown-value.ts';
 
 /** More than this share of values outside the plausible range, and it is the unit that is wrong. */
 const MOSTLY = 0.6;
+/** Fewer rows than these are a glitch, more are a sensor that is not there. */
+const SHORT = 3;
+
+/** A channel, what it measures, and the first look over it. */
+interface Judged {
+  channel: LogChannel;
+  quantity: Quantity;
+  screen: Screen;
+}
 
 /**
  * Judges every channel that has a quantity: adds flags, blanks spikes, what an absent sensor gives and a repeated
  * satellite fix, and sets the share of valid values anew.
  * @param table the log, values SI where the unit is known; channels are changed in place
+ * @param screens what a first look over the channels showed, in their order; made here where it is not given
  */
-export function judgeQuality(table: LogTable): void {
-  for (const channel of table.channels) {
+export function judgeQuality(table: LogTable, screens: readonly (Screen | null)[] = []): void {
+  const judged = table.channels.flatMap((channel, i): Judged[] => {
     const quantity = channel.quantity === null ? undefined : quantityOf(channel.quantity);
-    if (quantity && !channel.texts) judgeReadings(table, channel, quantity);
-  }
+    if (!quantity || channel.texts) return [];
+    const screen = screens[i] ?? screenValues(channel.values);
+    channel.valid = channel.values.length === 0 ? 0 : screen.there / channel.values.length;
+    return [{ channel, quantity, screen }];
+  });
+  for (const one of judged) judgeReadings(table, one);
   for (const { channel, spans } of findFrozenFix(table)) {
     flagSpans(table, channel, 'stuck', spans, ({ from }) => {
       return `stands at ${shownValue(channel, valueAt(channel, from))} while the airplane moves; taken as missing`;
     });
-    blank(channel, spans);
+    blankSpans(channel, spans);
   }
-  const movement = movementOf(table);
-  for (const channel of table.channels) {
-    const quantity = channel.quantity === null ? undefined : quantityOf(channel.quantity);
-    if (!quantity || channel.texts) continue;
-    judgeStillness(table, channel, quantity, movement);
-    channel.valid = validShare(channel.values);
-  }
+  let known: Movement[] | undefined;
+  const movement = () => {
+    known ??= movementOf(table);
+    return known;
+  };
+  for (const one of judged) if (one.screen.longRuns.length > 0) judgeStillness(table, one, movement);
 }
 
-function judgeReadings(table: LogTable, channel: LogChannel, quantity: Quantity): void {
+function judgeReadings(table: LogTable, { channel, quantity, screen }: Judged): void {
   const t = table.time.seconds;
   const { values } = channel;
-  const missing = spansWhere(values.length, (row) => !Number.isFinite(values[row] ?? Number.NaN));
-  flagSpans(table, channel, 'missing-values', missing, ({ from, to }) => `no value in ${rowsText(from, to)}`);
-  const markers = findMarkers(channel, quantity, t);
-  blankDisconnected(table, channel, markers);
+  if (screen.there < values.length) {
+    const missing = findMissing(values);
+    flagSpans(table, channel, 'missing-values', missing, ({ from, to }) => `no value in ${rowsText(from, to)}`);
+  }
+  const [low, high] = plausibleRange(quantity);
+  const isInside = screen.low >= low && screen.high <= high;
+  const rate = impossibleRate(quantity);
+  const isSteady = rate === null || screen.largestStep <= 0.5 * rate;
+  if (isInside && isSteady) return;
+  blankMarkers(table, channel, findMarkers(channel, quantity, t));
   if (channel.unit === null) return;
-  if (flagImplausible(channel, quantity)) return;
-  blankDisconnected(table, channel, findFarOutside(channel, quantity, t));
+  if (!isInside) {
+    if (flagImplausible(channel, quantity)) return;
+    blankDisconnected(table, channel, findFarOutside(channel, quantity, t));
+  }
   const spikes = findSpikes(values, quantity, t);
   flagSpans(table, channel, 'spike', spikes, ({ from, to }) => {
     const [was, seen] = [shownValue(channel, valueAt(channel, from - 1)), shownValue(channel, valueAt(channel, from))];
     return `jumps from ${was} to ${seen} and back; ${rowsText(from, to)} taken as missing`;
   });
-  blank(channel, spikes);
+  blankSpans(channel, spikes);
+}
+
+function blankMarkers(table: LogTable, channel: LogChannel, spans: readonly RowSpan[]): void {
+  const short = spans.filter(({ from, to }) => to - from + 1 < SHORT);
+  flagSpans(table, channel, 'spike', short, ({ from, to }) => {
+    return `jumps to ${shownValue(channel, valueAt(channel, from))}, which recorders write where there is no reading; ${rowsText(from, to)} taken as missing`;
+  });
+  blankSpans(channel, short);
+  blankDisconnected(
+    table,
+    channel,
+    spans.filter(({ from, to }) => to - from + 1 >= SHORT),
+  );
 }
 
 function blankDisconnected(table: LogTable, channel: LogChannel, spans: readonly RowSpan[]): void {
   flagSpans(table, channel, 'disconnected', spans, ({ from, to }) => {
     return `reads ${shownValue(channel, valueAt(channel, from))}, as no working sensor does; ${rowsText(from, to)} taken as missing`;
   });
+  blankSpans(channel, spans);
+}
+
+function blankSpans(channel: LogChannel, spans: readonly RowSpan[]): void {
+  if (spans.length === 0) return;
   blank(channel, spans);
+  let there = 0;
+  for (const value of channel.values) if (!Number.isNaN(value)) there += 1;
+  channel.valid = there / channel.values.length;
 }
 
 function flagImplausible(channel: LogChannel, quantity: Quantity): boolean {
+  if (channel.flags.some((one) => one.kind === 'implausible-unit')) return true;
   const [low, high] = plausibleRange(quantity);
   let [count, outside] = [0, 0];
   let [least, most] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
@@ -88,12 +134,16 @@ function flagImplausible(channel: LogChannel, quantity: Quantity): boolean {
   return true;
 }
 
-function judgeStillness(table: LogTable, channel: LogChannel, quantity: Quantity, movement: readonly Movement[]): void {
-  const stuck = findStuck(channel, quantity, table.time.seconds, movement);
+function judgeStillness(
+  table: LogTable,
+  { channel, quantity, screen }: Judged,
+  movement: () => readonly Movement[],
+): void {
+  const stuck = findStuck(channel, quantity, table.time.seconds, screen, movement);
   flagSpans(table, channel, 'stuck', stuck, ({ from, to }) => {
     return `stands at exactly ${shownValue(channel, valueAt(channel, from))} for ${rowsText(from, to)} while other channels change; values kept`;
   });
-  const saturated = findSaturated(channel.values, quantity);
+  const saturated = findSaturated(channel.values, quantity, screen);
   flagSpans(table, channel, 'saturated', saturated, ({ from, to }) => {
     return `is cut off at ${shownValue(channel, valueAt(channel, from))} for ${rowsText(from, to)}; values kept, the true ones may be higher`;
   });
@@ -105,10 +155,4 @@ function valueAt(channel: LogChannel, row: number): number {
 
 function rowsText(from: number, to: number): string {
   return from === to ? '1 row' : `${to - from + 1} rows`;
-}
-
-function validShare(values: Float64Array): number {
-  let count = 0;
-  for (const v of values) if (Number.isFinite(v)) count += 1;
-  return values.length === 0 ? 0 : count / values.length;
 }

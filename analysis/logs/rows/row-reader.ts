@@ -152,8 +152,7 @@ function lineEnd(bytes: Uint8Array, { lineStart, lineEnd: end }: RowCursor): num
 /** The byte after the last line end; a return at the very end of a piece may be half of a pair. */
 function lastLineEnd(bytes: Uint8Array, last: boolean): number {
   const newline = bytes.lastIndexOf(NEWLINE);
-  const lone = bytes.lastIndexOf(RETURN, bytes.length - (last ? 1 : 2));
-  return Math.max(newline, lone) + 1;
+  return newline >= 0 ? newline + 1 : bytes.lastIndexOf(RETURN, bytes.length - (last ? 1 : 2)) + 1;
 }
 
 /** The byte after the last line end that stands in no quoted cell. */
