@@ -1,5 +1,5 @@
 /** A section of the airplane's description as a form: groups of fields, with what was typed and what is wrong with it. */
-import { QUANTITIES, quantityOf, unitOf } from '../../analysis/units/index.ts';
+import { QUANTITIES, quantityOf, siUnitFor } from '../../analysis/units/index.ts';
 import {
   choiceField,
   type FieldPart,
@@ -12,6 +12,7 @@ import {
 } from '../parts/field.view.ts';
 import { isObject, valueAt } from '../words/json-path.ts';
 import { nameInWords, sentence } from '../words/list.ts';
+import { USUAL_UNITS, unitShown } from '../words/unit-shown.ts';
 import { appliesTo } from './airplane-applies.ts';
 import { airplaneShape, fieldAt } from './airplane-shape.ts';
 import { choiceOf, hintOf, labelOf, oneOf, SECTIONS } from './airplane-words.ts';
@@ -74,7 +75,7 @@ export function pickedFields(
   typed: Typed = new Map(),
   problems: readonly FieldProblem[] = [],
 ): FieldPart[] {
-  const making: Making = { json, typed, problems, groups: [], brief: false };
+  const making: Making = { json, typed, problems, groups: [], brief: true };
   const group = openGroup(making, '', '');
   for (const path of paths) {
     const field = fieldAt(path);
@@ -214,7 +215,7 @@ function statedLeaf(words: FieldWords, shape: StatedShape, path: string, making:
     half: at('u95'),
     source: at('source'),
     needsSource: shape.needsSource,
-    brief: making.brief,
+    brief: making.brief && !shape.needsSource,
     units: optionsOf(shape.units, unit === '' ? preferredUnit(path, shape, making) : unit),
     statuses: optionsOf(statuses, at('status')),
     scales: shape.hasScale ? optionsOf(SCALES, at('scale') || 'IAS') : [],
@@ -223,14 +224,12 @@ function statedLeaf(words: FieldWords, shape: StatedShape, path: string, making:
 
 /** The unit a new figure starts with: the one the instruments show, where it is among those offered. */
 function preferredUnit(path: string, shape: StatedShape, making: Making): string {
-  const shown = valueAt(making.json, 'instruments.units');
-  const units = isObject(shown) ? Object.values(shown).map(String) : [];
-  const dimension = unitOf(shape.units[0]?.value ?? '1').dimension;
-  if (dimension === 'temperature-difference') return units.includes('degF') ? 'dF' : 'dC';
-  const ofPath =
-    path.startsWith('loading.') && dimension === 'length' ? valueAt(making.json, 'instruments.units.arm') : '';
-  if (typeof ofPath === 'string' && ofPath !== '') return ofPath;
-  return shape.units.find((one) => units.includes(one.value))?.value ?? shape.units[0]?.value ?? '';
+  const first = shape.units[0]?.value ?? '1';
+  const key = (path.split('.').at(-1) ?? '').replace(/([a-z])([A-Z])/g, '$1-$2').toLowerCase();
+  const stated = valueAt(making.json, 'instruments.units');
+  const units = { ...USUAL_UNITS, ...(isObject(stated) ? stated : {}) };
+  const wanted = unitShown(key, siUnitFor(first), units);
+  return shape.units.find((one) => one.value === wanted)?.value ?? first;
 }
 
 function wordsFor(path: string, making: Making, label = labelOf(path), required = false): FieldWords {

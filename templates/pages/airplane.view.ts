@@ -4,11 +4,12 @@ import { crossCheck } from '../../analysis/airplane/index.ts';
 import { reductionOf } from '../../analysis/reductions/index.ts';
 import { sectionFacts } from '../forms/airplane-facts.ts';
 import { SECTIONS } from '../forms/airplane-words.ts';
-import { type DrawnLoad, envelopeDrawing, envelopePart } from '../parts/envelope.view.ts';
+import { envelopeDrawing, envelopePart } from '../parts/envelope.view.ts';
 import { bookPath, frameOf, framePart } from '../parts/frame.view.ts';
 import { problemsInWords, problemsPart } from '../parts/remarks.view.ts';
 import { momentInWords } from '../words/time.ts';
 import type { KeptAirplane, PageContext } from './kept.ts';
+import { loadCases } from './load-cases.ts';
 
 export const airplaneView = z.strictObject({
   frame: framePart,
@@ -84,13 +85,5 @@ export function editPath(book: string, section: string): string {
 function loadingDrawing({ parsed, revision }: KeptAirplane, { units }: PageContext) {
   if (!parsed) return null;
   const result = reductionOf('weight-balance')?.reduce({ airplane: parsed, configurationRevision: revision });
-  const cases = result?.tables.find((table) => table.name === 'load-cases');
-  const loads = (cases?.rows ?? []).flatMap((row): DrawnLoad[] => {
-    const at = (name: string) => row[cases?.columns.findIndex((column) => column.name === name) ?? -1];
-    const [label, mass, massU95, arm, armU95] = ['case', 'mass', 'mass-u95', 'arm', 'arm-u95'].map(at);
-    const isPlaced = typeof mass === 'number' && typeof arm === 'number';
-    if (!isPlaced || typeof massU95 !== 'number' || typeof armU95 !== 'number') return [];
-    return [{ label: String(label), mass, massU95, arm, armU95 }];
-  });
-  return envelopeDrawing(parsed, units, loads);
+  return envelopeDrawing(parsed, units, result ? loadCases(result) : []);
 }

@@ -2,7 +2,7 @@
 import * as z from 'zod';
 import type { GateAnswer, Program } from '../../analysis/program/index.ts';
 import { bookPath, frameOf, framePart } from '../parts/frame.view.ts';
-import { count } from '../words/list.ts';
+import { count, sentence } from '../words/list.ts';
 import { outcomeInWords, outcomePart } from '../words/outcome.ts';
 import type { KeptSquawk, PageContext } from './kept.ts';
 import { testPath } from './test.view.ts';
@@ -48,7 +48,7 @@ export function gatePage(
     state: outcomeInWords(answer.complete ? 'shown' : 'not shown'),
     words: gateWords(answer),
     evidence: asks.map((asked) => ({
-      asks: asked,
+      asks: sentence(asked),
       tests: answer.evidence
         .filter((one) => one.asks === asked)
         .map(({ test, title, outcome, words }) => ({
@@ -60,7 +60,7 @@ export function gatePage(
     })),
     squawks: squawks.filter((one) => one.open).map(({ number, text }) => ({ number, text })),
     limitations: program.operatingLimitations,
-    noGo: answer.typicalNoGo,
+    noGo: sentence(answer.typicalNoGo),
     home: bookPath(book.id),
   };
 }

@@ -134,6 +134,12 @@ function nextPart({ program, status }: HomeFacts, { book }: PageContext): HomeVi
   };
 }
 
+function waitingInWords({ number, result }: KeptResult): string {
+  return result.status === 'refused'
+    ? `Result ${number} was refused: ${result.reason ?? ''}.`
+    : `Result ${number} waits for your decision.`;
+}
+
 /** Results that wait for a word, no longer stand, or are to be done again. */
 function unsettled({ results, status }: HomeFacts, { book }: PageContext) {
   const lines: { text: string; href: string }[] = [];
@@ -141,7 +147,7 @@ function unsettled({ results, status }: HomeFacts, { book }: PageContext) {
     const href = bookPath(book.id, `/results/${one.number}`);
     if (one.status === 'stale')
       lines.push({ text: `Result ${one.number} no longer stands: ${one.stale[0] ?? ''}`, href });
-    if (one.status === 'proposed') lines.push({ text: `Result ${one.number} waits for your decision.`, href });
+    if (one.status === 'proposed') lines.push({ text: waitingInWords(one), href });
   }
   for (const one of status.filter((test) => test.status === 'repeat')) {
     lines.push({ text: `“${one.title}” is to be repeated.`, href: testPath(book.id, one.test) });

@@ -3,7 +3,7 @@ import * as z from 'zod';
 import type { Reduction } from '../../analysis/reductions/index.ts';
 import { SOURCES } from '../../analysis/sources.ts';
 import { frameOf, framePart } from '../parts/frame.view.ts';
-import { nameInWords } from '../words/list.ts';
+import { nameInWords, sentence } from '../words/list.ts';
 import { HELP_CRUMB } from './help.view.ts';
 
 const item = z.strictObject({ name: z.string(), meaning: z.string() });
@@ -34,16 +34,20 @@ export function methodPage(reduction: Reduction): MethodView {
     frame: frameOf(reduction.title, { question: reduction.answers, crumbs: [HELP_CRUMB] }),
     kind: reduction.kind,
     summary: [...note.summary],
-    formulas: note.formulas.map(({ says, formula, source }) => ({ says, formula, source: sourceInWords(source) })),
+    formulas: note.formulas.map(({ says, formula, source }) => ({
+      says: sentence(says),
+      formula,
+      source: sentence(sourceInWords(source)),
+    })),
     assumptions: [...note.assumptions],
     example: { title: note.workedExample.title, lines: note.workedExample.lines.join('\n') },
     needs: reduction.needs.map(nameInWords),
     uses: reduction.uses.map(nameInWords),
-    roles: reduction.roles.map(({ role, meaning }) => ({ name: nameInWords(role), meaning })),
+    roles: reduction.roles.map(({ role, meaning }) => ({ name: nameInWords(role), meaning: sentence(meaning) })),
     versions: note.versions.map(({ version, change }) => ({ version, change })),
     sources: note.sources.map((key) => {
       const found = SOURCES.find((one) => one.key === key);
-      return { name: found?.title ?? key, meaning: found?.gives ?? '' };
+      return { name: sentence(found?.title ?? key), meaning: found?.gives ?? '' };
     }),
   };
 }

@@ -71,7 +71,8 @@ export function outingPage(
       way: 'outings',
       crumbs: [{ text: 'Outings', href: bookPath(book.id, '/outings') }],
     }),
-    title: outing.title,
+    // a flight's title repeats its name, which is the heading already
+    title: outing.title.replace(`${outingName(outing, program)}: `, ''),
     why: outing.why,
     opens: outing.opens ?? '',
     cards: bookPath(book.id, `/cards?outing=${number}`),

@@ -1,21 +1,24 @@
 /** One result: the number first, doubt beside it, reason below. */
 import * as z from 'zod';
+import type { Airplane } from '../../analysis/airplane/index.ts';
 import { reductionOf } from '../../analysis/reductions/index.ts';
 import { show } from '../../analysis/units/index.ts';
 import type { Chart } from '../charts/chart.ts';
 import { chartsOf } from '../charts/index.ts';
 import { chartInPage, chartPart } from '../parts/chart.view.ts';
+import { envelopeDrawing, envelopePart } from '../parts/envelope.view.ts';
 import { fieldPart, textField } from '../parts/field.view.ts';
 import { bookPath, frameOf, framePart } from '../parts/frame.view.ts';
 import { flagGroup, flagsByKind, flagsInWords, type ProblemPart, problemsPart } from '../parts/remarks.view.ts';
 import { tablePart } from '../parts/table.view.ts';
 import { count, nameInWords } from '../words/list.ts';
-import { outcomeInWords, outcomePart } from '../words/outcome.ts';
+import { outcomePart } from '../words/outcome.ts';
 import { quantityPart } from '../words/quantity.ts';
 import { resultTableInWords } from '../words/result-table.ts';
 import { momentInWords } from '../words/time.ts';
 import { methodPath } from './help.view.ts';
 import type { KeptResult, PageContext } from './kept.ts';
+import { loadCases } from './load-cases.ts';
 import { logPath } from './logs.view.ts';
 import { headlineOf, worstFirst } from './result-headline.ts';
 import {
@@ -29,7 +32,7 @@ import {
 } from './result-parts.ts';
 import { type AskedPrediction, prediction, predictPart } from './result-prediction.ts';
 import { segmentsPart } from './result-segments.ts';
-import { resultPath } from './results.view.ts';
+import { resultPath, standingOf } from './results.view.ts';
 import { testPath } from './test.view.ts';
 
 const link = z.strictObject({ text: z.string(), href: z.string() });
@@ -52,6 +55,7 @@ export const resultView = z.strictObject({
   short: z.array(z.strictObject({ name: z.string(), text: z.string() })),
   flags: z.array(flagGroup),
   charts: z.array(chartPart),
+  envelope: envelopePart.nullable(),
   comparisons: z.array(comparisonRow),
   segments: z
     .strictObject({
@@ -97,6 +101,8 @@ export type ResultView = z.infer<typeof resultView>;
 export interface ResultShown {
   /** titles of tests, by id */
   titles: ReadonlyMap<string, string>;
+  /** as it is now: its envelope is drawn behind load cases */
+  airplane?: Airplane | null;
   /** the traces its segments lie on, where its own charts do not show them */
   traces?: readonly Chart[];
   done?: string;
@@ -126,7 +132,7 @@ export function resultPage(kept: KeptResult, shown: ResultShown, context: PageCo
       modules: ['page-charts', 'page-log'],
     }),
     problems: { heading: 'Not reduced again. What you typed is kept here', items: shown.problems ?? [] },
-    status: outcomeInWords(kept.status === 'proposed' ? 'reduced' : kept.status),
+    status: standingOf(kept),
     about: [
       kept.logNames.length > 0 ? `from ${kept.logNames.join(' and ')}` : 'from written figures',
       `${moment.local} (${moment.utc})`,
@@ -148,6 +154,10 @@ export function resultPage(kept: KeptResult, shown: ResultShown, context: PageCo
     short: quantities.slice(0, 6).map(({ name, summary }) => ({ name, text: summary })),
     flags: flagsByKind(flags.filter((one) => !excluded.includes(one))),
     charts: [...chartsOf(result, units), ...(shown.traces ?? [])].map(chartInPage),
+    envelope:
+      shown.airplane && kept.kind === 'weight-balance'
+        ? envelopeDrawing(shown.airplane, units, loadCases(result))
+        : null,
     comparisons: worstFirst(result.comparisons).map((one) => comparisonInRow(one, units)),
     segments: segmentsPart(kept, path, samples),
     quantities,

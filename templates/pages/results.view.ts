@@ -3,7 +3,7 @@ import * as z from 'zod';
 import { REDUCTIONS, reductionOf } from '../../analysis/reductions/index.ts';
 import { bookPath, frameOf, framePart } from '../parts/frame.view.ts';
 import { nameInWords } from '../words/list.ts';
-import { outcomeInWords, outcomePart } from '../words/outcome.ts';
+import { type OutcomePart, outcomeInWords, outcomePart } from '../words/outcome.ts';
 import { quantityPart } from '../words/quantity.ts';
 import { momentInWords } from '../words/time.ts';
 import type { KeptResult, PageContext } from './kept.ts';
@@ -48,8 +48,13 @@ export function resultInRow(kept: KeptResult, { book, units, zone }: PageContext
     label: headline.label,
     quantity: headline.quantity,
     outcome: headline.comparison ? outcomeInWords(headline.comparison.outcome) : null,
-    status: outcomeInWords(kept.status === 'proposed' ? 'reduced' : kept.status),
+    status: standingOf(kept),
   };
+}
+
+/** Where a result stands, in the words of a test: one not decided on yet is reduced, or refused. */
+export function standingOf({ status, result }: Pick<KeptResult, 'status' | 'result'>): OutcomePart {
+  return outcomeInWords(status === 'proposed' ? result.status : status);
 }
 
 /** All results of a book. */

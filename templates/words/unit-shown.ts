@@ -78,7 +78,7 @@ function speedUnit(name: string, units: InstrumentUnits): string {
 }
 
 function lengthUnit(name: string, units: InstrumentUnits): string {
-  if (/altitude|altimeter|height|ceiling|elevation|^bottom$|^top$/.test(name)) return units.altitude;
+  if (/altitude|altimeter|height|ceiling|elevation|floor|bail-out|^bottom$|^top$/.test(name)) return units.altitude;
   return /arm|centre-of-gravity/.test(name) ? units.arm : units.distance;
 }
 

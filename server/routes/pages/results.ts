@@ -38,7 +38,12 @@ export function resultRoutes(app: Api, { desk }: Service): void {
     const { state, context } = await bookFor(desk, book);
     const kept = await resultOf(desk, book, number);
     const titles = new Map(state.testStatus.map((one) => [one.test, one.title]));
-    return resultPage(kept, { titles, traces: await tracesUnder(desk, book, kept, context), ...shown }, context);
+    const airplane = state.airplane.parsed;
+    return resultPage(
+      kept,
+      { titles, airplane, traces: await tracesUnder(desk, book, kept, context), ...shown },
+      context,
+    );
   };
 
   app.get(
