@@ -32,7 +32,7 @@ import {
 } from './result-parts.ts';
 import { type AskedPrediction, prediction, predictPart } from './result-prediction.ts';
 import { segmentsPart } from './result-segments.ts';
-import { resultPath, standingOf } from './results.view.ts';
+import { resultInRow, resultPath, resultRow, standingOf } from './results.view.ts';
 import { testPath } from './test.view.ts';
 
 const link = z.strictObject({ text: z.string(), href: z.string() });
@@ -85,6 +85,7 @@ export const resultView = z.strictObject({
   excluded: z.array(flagGroup),
   decide: z.strictObject({ action: z.string(), accept: z.boolean(), fields: z.array(fieldPart), decided: z.string() }),
   predict: predictPart,
+  others: z.array(resultRow),
   provenance: z.strictObject({
     method: link,
     version: z.string(),
@@ -105,6 +106,8 @@ export interface ResultShown {
   airplane?: Airplane | null;
   /** the traces its segments lie on, where its own charts do not show them */
   traces?: readonly Chart[];
+  /** other results of its kind, newest first */
+  others?: readonly KeptResult[];
   done?: string;
   problems?: ProblemPart[];
   prediction?: AskedPrediction;
@@ -184,6 +187,7 @@ export function resultPage(kept: KeptResult, shown: ResultShown, context: PageCo
       decided: decidedInWords(kept, zone),
     },
     predict: prediction(kept, shown.prediction, context, path),
+    others: (shown.others ?? []).map((one) => resultInRow(one, context)),
     provenance: {
       method: { text: reduction?.title ?? kept.kind, href: methodPath(kept.kind) },
       version: result.provenance.methodVersion,
@@ -221,5 +225,7 @@ function sampleLink(kept: KeptResult, book: string): SampleLink {
 function decidedInWords(kept: KeptResult, zone: string): string {
   if (kept.decision === 'proposed' || kept.decidedAt === null) return '';
   const word = kept.decision === 'accepted' ? 'Accepted' : 'To be repeated';
-  return `${word}, ${momentInWords(kept.decidedAt, zone).local}${kept.decidedBy ? `, ${kept.decidedBy}` : ''}.`;
+  const by = kept.decidedBy ? `, ${kept.decidedBy}` : '';
+  const note = kept.note === '' ? '' : ` ${kept.note}`;
+  return `${word}, ${momentInWords(kept.decidedAt, zone).local}${by}.${note}`;
 }

@@ -39,9 +39,10 @@ export function resultRoutes(app: Api, { desk }: Service): void {
     const kept = await resultOf(desk, book, number);
     const titles = new Map(state.testStatus.map((one) => [one.test, one.title]));
     const airplane = state.airplane.parsed;
+    const others = state.results.filter((one) => one.kind === kept.kind && one.number !== number).reverse();
     return resultPage(
       kept,
-      { titles, airplane, traces: await tracesUnder(desk, book, kept, context), ...shown },
+      { titles, airplane, others, traces: await tracesUnder(desk, book, kept, context), ...shown },
       context,
     );
   };
