@@ -43,14 +43,13 @@ const UNKNOWNS = 3;
 /**
  * Fit one record.
  * @param record evenly spaced temperatures and air of one held condition, object
- * @param prior what other conditions of the run say of the time constant, or null
  * @returns the fit, or null where the record holds too few readings
  * @throws OutOfRange never on a record longer than nothing
  */
-export function fitHeating(record: HeldRecord, prior: TauPrior | null = null): HeatingFit | null {
+export function fitHeating(record: HeldRecord): HeatingFit | null {
   const blocks = blocksOf(record);
   const readings = blocks.hot.reduce((count, value) => count + (Number.isNaN(value) ? 0 : 1), 0);
-  return readings < 2 * UNKNOWNS ? null : concluded(prepared(record, blocks), prior);
+  return readings < 2 * UNKNOWNS ? null : concluded(prepared(record, blocks), null);
 }
 
 /** What does not depend on anything known beforehand: coarse trials and the noise about the best of them. */

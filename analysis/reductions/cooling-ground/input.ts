@@ -51,7 +51,7 @@ const onOff = z.union([z.number(), z.boolean(), z.enum(['on', 'off'])]);
 const TIME = stated('time');
 
 /** `{ time: { value, unit }, "coolant-temperature": { value, unit }, "cooling-fan-state": "on", run: "A", ... }` */
-export const writtenReading = z.record(z.string(), z.unknown()).transform((row, context): WrittenReading => {
+const writtenReading = z.record(z.string(), z.unknown()).transform((row, context): WrittenReading => {
   const say = (path: (string | number)[], message: string) => context.addIssue({ code: 'custom', path, message });
   const values = new Map<string, number>();
   let seconds = Number.NaN;

@@ -51,10 +51,13 @@ export function outlookOf(model: HeldModel, draws: Draws): Outlook {
   return {
     model,
     timeToLimit: (start, limit) => {
-      const plain = timesTo(next, model, start, limit, 0);
+      // in air that the airplane's own probe has not read, the probe's error counts
+      const otherAir = model.air !== null && start.air !== model.air;
+      const plain = timesTo(next, model, start, limit, { allowance: 0, otherAir });
       const never = plain.reduce((count, t) => count + (t === Number.POSITIVE_INFINITY ? 1 : 0), 0) / plain.length;
       const median = selected(plain, Math.floor((plain.length - 1) / 2));
-      const hot = model.allowance > 0 ? timesTo(next, model, start, limit, model.allowance) : plain;
+      const hot =
+        model.allowance > 0 ? timesTo(next, model, start, limit, { allowance: model.allowance, otherAir }) : plain;
       const early = selected(hot, Math.floor(EARLY * (hot.length - 1)));
       const lag = (t: number) => Math.max(0, t - model.lag); // the sensor shows what the coolant was a lag ago
       return { early: lag(early), median: lag(median), never };
@@ -85,16 +88,23 @@ interface Drawn {
   /** start of the measured run in this draw, K */
   start: Float64Array;
   sensor: Float64Array;
+  air: Float64Array;
 }
 
 // t = tau ln((T_eq - T_start)/(T_eq - L)), as models/heat-balance, written out for ten thousand draws at a time.
-function timesTo(next: Drawn, model: HeldModel, start: Start, limit: number, allowance: number): Float64Array {
+function timesTo(
+  next: Drawn,
+  model: HeldModel,
+  start: Start,
+  limit: number,
+  { allowance, otherAir }: { allowance: number; otherAir: boolean },
+): Float64Array {
   const offset = start.temperature - model.start;
   return next.tau.map((tau, i) => {
     const bound = limit - (next.sensor[i] ?? 0);
     const from = (next.start[i] ?? 0) + offset;
     if (from >= bound) return 0;
-    const settled = start.air + (next.excess[i] ?? 0) + allowance;
+    const settled = start.air + (next.excess[i] ?? 0) + allowance + (otherAir ? (next.air[i] ?? 0) : 0);
     return settled <= bound ? Number.POSITIVE_INFINITY : tau * Math.log((settled - from) / (settled - bound));
   });
 }
@@ -116,6 +126,7 @@ function drawn(model: HeldModel, draws: Draws): Drawn {
     excess: new Float64Array(draws.size),
     start: new Float64Array(draws.size),
     sensor: sensor.map((value) => model.sensorU * value),
+    air: draws.student('air', model.sensorNu).map((value) => model.airU * value),
   };
   for (let i = 0; i < draws.size; i += 1) {
     const at = (even[i] ?? 0) * total;

@@ -19,7 +19,7 @@ export interface TestPoint {
 }
 
 /** Shorter stretches are not worth a row, s. */
-export const SHORTEST_POINT = 60;
+const SHORTEST_POINT = 60;
 /** Dropped after a change where the sensor's lag is not known, and never less, s. */
 const SETTLING = 20;
 

@@ -9,7 +9,7 @@ import { spanOf } from './rows.ts';
 import { type Answered, thermostatLeft } from './tables.ts';
 
 /** The settings a value holds for. */
-export function conditionsOf({ measured, file }: Answered): ResultQuantity['conditions'] {
+function conditionsOf({ measured, file }: Answered): ResultQuantity['conditions'] {
   const { point, hot } = measured;
   return {
     segment: point.label,
