@@ -58,7 +58,7 @@ const resultId = reduced.stored.number;
 await take('home', '/books/ouzel');
 await take('airplane', '/books/ouzel/airplane');
 await take('program', '/books/ouzel/program');
-await take('card', '/books/ouzel/cards?card=ground-cooling-fan-hold');
+await take('card', '/books/ouzel/cards?test=ground-cooling-fan-hold');
 await take('log', `/books/ouzel/logs/${logId}`);
 await take('result', `/books/ouzel/results/${resultId}`);
 await browser.close();
