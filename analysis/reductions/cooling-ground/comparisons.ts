@@ -29,7 +29,8 @@ export function comparisonsOf(
   return answers.flatMap((one) => {
     const { measured, hotDay } = one;
     if (measured.regime === 'cooling' || measured.regime === 'warming') return [];
-    const open = measured.regime === 'fully-open';
+    // Oil: were its cooler regulating, a hotter day would only open it further; the one-to-one figure errs to the hot side.
+    const open = measured.regime === 'fully-open' || (measured.regime === 'unknown' && measured.hot.part === 'oil');
     const about = aboutWords(one);
     const ahead = open && measured.equilibrium !== null ? nextRunU95(one, repeat) : null;
     const list: Comparison[] = [];
@@ -42,6 +43,7 @@ export function comparisonsOf(
     if (settles !== null) add(`${about}: settles, against the limit`, limits.limit, settles, ahead, 0);
     const corrected = open ? hotDay : null;
     const kept = margin > 0 ? `, ${margin.toFixed(0)} K kept` : '';
+    if (measured.hot.part === 'oil' && settles === null) return list;
     add(
       `${about}: settles on the hot day of ${hotWords}, against the limit${kept}`,
       limits.limit,

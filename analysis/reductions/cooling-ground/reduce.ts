@@ -121,7 +121,8 @@ function answered(input: ReductionInput, options: CoolingOptions, runs: readonly
     tables: [
       segmentsTable('segments', main),
       ...(oil.length > 0 ? [segmentsTable('segments-oil', oil)] : []),
-      hotDayTable(main, reference.air),
+      hotDayTable('hot-day', main, reference.air),
+      hotDayTable('hot-day-oil', oil, reference.air),
       longestRunTable(settled, limits, reference.air, idleTemperature(all)),
       nextRunTable(settled),
       configurationEffects(all, scatter.repeat),
@@ -132,10 +133,12 @@ function answered(input: ReductionInput, options: CoolingOptions, runs: readonly
     comparisons: [
       ...events.flatMap((event) => event.comparisons),
       ...comparisonsOf(main, limits, reference, scatter.repeat, airplane),
+      ...comparisonsOf(oil, oilLimits, reference, oilScatter.repeat, airplane),
     ],
     flags: unique([
       ...events.flatMap((event) => event.flags),
       ...missingLimits(airplane, part),
+      ...(oil.length > 0 ? missingLimits(airplane, 'oil') : []),
       ...main.flatMap((one) => [...unresolvedRemarks(one.measured, one.times), ...one.times.flags]),
       ...margins.flatMap((one) =>
         one.flags.filter(({ kind }) => kind === 'regulated' || kind === 'correction-not-credited'),
@@ -148,7 +151,7 @@ function answered(input: ReductionInput, options: CoolingOptions, runs: readonly
         ? [
             flag(
               'regime-unknown',
-              'oil: whether its cooler has a thermostat of its own is not known; its figures hold as logged',
+              'oil: whether its cooler has a thermostat of its own is not known; if it has, a hotter day opens it further than these figures say',
             ),
           ]
         : []),

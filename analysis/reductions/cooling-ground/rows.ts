@@ -74,21 +74,21 @@ interface Answer {
 }
 
 function answerFor(trace: Trace, measured: Measured, outlook: Outlook | null, bound: number | null): Answer | null {
-  if (bound === null) return null;
-  const seen = outlook === null ? null : seenAt(trace, measured, bound);
-  if (seen !== null) return { median: seen, early: seen, never: 0, seen: true, beyond: false };
-  if (outlook === null) return null;
+  if (bound === null || outlook === null) return null;
+  const seen = seenAt(trace, measured, bound);
   const horizon = AHEAD * (measured.toSeconds - measured.fromSeconds);
   const start = { temperature: outlook.model.start, air: measured.air ?? 0 };
-  const { early, median, never } = outlook.timeToLimit(start, bound);
-  const supported = early === Number.POSITIVE_INFINITY ? null : Math.min(early, horizon);
+  const next = outlook.timeToLimit(start, bound);
   const resolved = measured.equilibrium !== null;
+  // The operating figure is for the next run: what this one was seen to do is one draw of it, never its early end.
+  const earliest = seen === null ? next.early : Math.min(seen, next.early);
+  const never = earliest === Number.POSITIVE_INFINITY;
   return {
-    median: resolved && median <= horizon ? median : null,
-    early: resolved || early < Number.POSITIVE_INFINITY ? supported : horizon,
-    never: resolved ? never : null,
-    seen: false,
-    beyond: median > horizon && median < Number.POSITIVE_INFINITY,
+    median: seen ?? (resolved && next.median <= horizon ? next.median : null),
+    early: never ? (resolved ? null : horizon) : Math.min(earliest, horizon),
+    never: resolved ? next.never : null,
+    seen: seen !== null,
+    beyond: seen === null && next.median > horizon && next.median < Number.POSITIVE_INFINITY,
   };
 }
 

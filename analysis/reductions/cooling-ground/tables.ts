@@ -86,9 +86,9 @@ export function segmentsTable(name: string, answers: readonly Answered[]): Resul
 const numberOrNull = (value: number) => (Number.isFinite(value) ? value : null);
 
 /** Each resolved condition on the hot day. */
-export function hotDayTable(answers: readonly Answered[], hotAir: number): ResultTable {
+export function hotDayTable(name: string, answers: readonly Answered[], hotAir: number): ResultTable {
   return {
-    name: 'hot-day',
+    name,
     columns: columns([
       ['label', 'none'],
       ['outside-air-temperature', 'K'],
