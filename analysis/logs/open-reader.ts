@@ -20,6 +20,8 @@ export interface PushReader {
 const HEADS = [1 << 16, 1 << 18, 1 << 20, 1 << 22];
 const LONGEST_LINE = 1 << 20;
 const PIECE = 1 << 20;
+const NEWLINE = 10;
+const NOTHING = new Uint8Array(0);
 
 /**
  * Open a reader for one file.
@@ -38,7 +40,7 @@ export function openReader(options: ReadOptions): PushReader {
     firstLines: [],
   };
   const zeros = zeroFilter();
-  let pending: Uint8Array<ArrayBufferLike> = new Uint8Array(0);
+  let pending: Uint8Array<ArrayBufferLike> = NOTHING;
   let decode: ((piece: Uint8Array, last: boolean) => Uint8Array) | null = null;
   let reader: ReturnType<typeof startRows> = null;
   let head = 0;
@@ -67,7 +69,7 @@ export function openReader(options: ReadOptions): PushReader {
   const drain = (last: boolean): void => {
     if (gathered.problem || !reader) return;
     const taken = pending.length > 0 ? reader.take(pending, last) : 0;
-    pending = pending.slice(taken);
+    pending = pending.length === taken ? NOTHING : new Uint8Array(pending.subarray(taken));
     if (gathered.store?.full)
       gathered.problem = problem('too-large', 'The file holds more readings than fit in memory.');
     else if (pending.length > 2 * LONGEST_LINE) {
@@ -76,9 +78,19 @@ export function openReader(options: ReadOptions): PushReader {
   };
 
   const receive = (chunk: Uint8Array, last: boolean): void => {
-    pending = join(pending, decode ? zeros.take(decode(chunk, last), last) : chunk);
+    let piece = decode ? zeros.take(decode(chunk, last), last) : chunk;
+    if (reader && pending.length > 0 && !last) {
+      // Only the line that was cut is put together; the rest of the piece is read where it lies.
+      const lineEnd = piece.indexOf(NEWLINE) + 1;
+      pending = join(pending, piece.subarray(0, lineEnd));
+      piece = piece.subarray(lineEnd);
+      if (lineEnd > 0) drain(false);
+    }
+    pending = join(pending, piece);
     if (!reader && (last || pending.length >= (HEADS[head] ?? 0))) begin(last);
     drain(last);
+    // The piece may lie in a buffer that its owner uses again.
+    if (pending === piece) pending = new Uint8Array(piece);
   };
 
   return {

@@ -2,12 +2,21 @@
 import { Worker } from 'node:worker_threads';
 import type { ReadOptions, ReadOutcome } from '../../analysis/logs/index.ts';
 
+/** What the worker says: how far it is, or the reading itself. */
+export type FromWorker = { bytes: number } | { outcome: ReadOutcome };
+
 /**
  * @param path where the bytes are
  * @param options name, hash, what a person confirmed
  * @param signal ends the worker
+ * @param onProgress told the bytes read so far
  */
-export function readLogInWorker(path: string, options: ReadOptions, signal?: AbortSignal): Promise<ReadOutcome> {
+export function readLogInWorker(
+  path: string,
+  options: ReadOptions,
+  signal?: AbortSignal,
+  onProgress?: (bytes: number) => void,
+): Promise<ReadOutcome> {
   return new Promise((resolve, reject) => {
     signal?.throwIfAborted();
     const worker = new Worker(new URL('./worker.mjs', import.meta.url), { workerData: { path, options } });
@@ -15,13 +24,24 @@ export function readLogInWorker(path: string, options: ReadOptions, signal?: Abo
       void worker.terminate();
       reject(signal?.reason);
     };
+    const leave = () => signal?.removeEventListener('abort', stop);
     signal?.addEventListener('abort', stop, { once: true });
-    worker.once('message', (outcome: ReadOutcome) => {
-      signal?.removeEventListener('abort', stop);
-      resolve(outcome);
+    worker.on('message', (said: FromWorker) => {
+      if ('bytes' in said) {
+        onProgress?.(said.bytes);
+        return;
+      }
+      leave();
+      resolve(said.outcome);
       void worker.terminate();
     });
-    worker.once('error', reject);
-    worker.once('exit', (code) => reject(new Error(`the reading worker ended with code ${code} before its answer`)));
+    worker.once('error', (error) => {
+      leave();
+      reject(error);
+    });
+    worker.once('exit', (code) => {
+      leave();
+      reject(new Error(`the reading worker ended with code ${code} before its answer`));
+    });
   });
 }

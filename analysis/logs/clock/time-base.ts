@@ -116,7 +116,7 @@ function placeRuns(stamps: Float64Array, { runs }: Cut, rate: Rate): Float64Arra
   let lastStamp = 0;
   for (const run of runs) {
     // Each run by its own rate: the recorder may come back with another one.
-    const own = rowRate(stamps.subarray(run.from, run.to));
+    const own = runs.length === 1 ? rate : rowRate(stamps.subarray(run.from, run.to));
     spreadRows(stamps, run.from, run.to, Number.isNaN(own.row) ? rate : own, seconds);
     const first = seconds[run.from] ?? 0;
     const row = Number.isNaN(rate.row) ? 0 : rate.row;
@@ -136,11 +136,16 @@ function placeRuns(stamps: Float64Array, { runs }: Cut, rate: Rate): Float64Arra
 const tidy = (value: number): number => Math.round(value * 1e6) / 1e6;
 
 function placedStamp(stamps: Float64Array, run: { from: number; to: number }, rate: Rate): number {
-  const own = rowRate(stamps.subarray(run.from, run.to));
-  const placed = new Float64Array(stamps.length);
-  spreadRows(stamps, run.from, run.to, Number.isNaN(own.row) ? rate : own, placed);
-  return placed[run.from] ?? 0;
+  const whole = run.from === 0 && run.to === stamps.length;
+  const own = whole ? rate : rowRate(stamps.subarray(run.from, run.to));
+  const first = stamps.subarray(run.from, Math.min(run.to, run.from + ROWS_FOR_FIRST));
+  const placed = new Float64Array(first.length);
+  spreadRows(first, 0, first.length, Number.isNaN(own.row) ? rate : own, placed);
+  return placed[0] ?? 0;
 }
+
+/** Where the first row of a run stands within its stamp shows in its first rows. */
+const ROWS_FOR_FIRST = 10_000;
 
 function remarkRuns(built: TimeBuilt, { runs, midnights }: Cut, seconds: Float64Array): void {
   for (const row of midnights.slice(0, 100))

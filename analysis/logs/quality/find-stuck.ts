@@ -2,7 +2,8 @@
 import { baseName, type Quantity } from '../../units/index.ts';
 import type { LogChannel, LogTable } from '../table.ts';
 import type { RowSpan } from './row-span.ts';
-import { LONG_RUN_ROWS, type Screen, usualRun } from './screen-values.ts';
+import { LONG_RUN_ROWS, type Screen } from './screen-values.ts';
+import { usualRun } from './usual-run.ts';
 
 const LEAST_SECONDS = 60;
 const LEAST_ROWS = 30;
@@ -66,12 +67,12 @@ export function findStuck(
   screen: Screen,
   movement: () => readonly Movement[],
 ): RowSpan[] {
-  if (quantity.dimension === 'none' || screen.runs < 2) return [];
+  if (quantity.dimension === 'none' || screen.low === screen.high) return [];
   const mayStand = quantity.frozenOk === true;
   if (mayStand && !JUDGED_ALTHOUGH_STILL.includes(baseName(quantity.name))) return [];
   const seconds = ({ from, to }: RowSpan) => (t[to] ?? 0) - (t[from] ?? 0);
   const rows = ({ from, to }: RowSpan) => to - from + 1;
-  const noisy = usualRun(screen, Math.max(3, Math.ceil(0.01 * screen.runs))) <= RESTLESS_RUN;
+  const noisy = usualRun(channel.values, 0.01, 3) <= RESTLESS_RUN;
   const [leastRows, leastSeconds] = noisy ? [LONG_RUN_ROWS, RESTLESS_SECONDS] : [LEAST_ROWS, LEAST_SECONDS];
   const isLong = (run: RowSpan) => rows(run) >= leastRows && seconds(run) >= leastSeconds;
   const { values } = channel;
@@ -81,7 +82,7 @@ export function findStuck(
   if (long.length === 0 || long.length > 3) return [];
   const rowSeconds = ((t[t.length - 1] ?? 0) - (t[0] ?? 0)) / Math.max(1, t.length - 1);
   const others = runs.filter((run) => !isLong(run));
-  const usual = others.length > 0 ? longestOf(others, seconds) : rowSeconds * usualRun(screen, long.length);
+  const usual = others.length > 0 ? longestOf(others, seconds) : rowSeconds * LONG_RUN_ROWS;
   let low = Number.POSITIVE_INFINITY;
   for (const v of values) if (v < low) low = v;
   return long.filter((run) => {

@@ -1,10 +1,11 @@
-/** One look over a channel, on the way to SI: its extent, and how it moves. Most channels need no second one. */
+/** One look over a channel, on the way to SI: its extent, and where it stands still. Most channels need no second one. */
 import type { RowSpan } from './row-span.ts';
 
-/** A run of fewer equal rows is only counted. */
+/** Fewer equal rows are no standing still. */
 export const LONG_RUN_ROWS = 10;
-const COUNTED_APART = 1024;
 const MOST_LONG_RUNS = 1000;
+/** Rows looked at while they are near the processor. */
+const BLOCK = 4096;
 
 export interface Screen {
   /** rows with a number, count */
@@ -13,12 +14,16 @@ export interface Screen {
   high: number;
   /** largest change between rows with a number, unit of the values */
   largestStep: number;
-  /** stretches of equal numbers, single rows included, count */
-  runs: number;
-  /** stretches of each length in rows; the last place holds all longer ones */
-  runsOfLength: Int32Array;
-  /** the longest stretches: all of LONG_RUN_ROWS and more, or the longest thousand or so */
+  /** the longest stretches of equal numbers: all of LONG_RUN_ROWS and more, or the longest thousand or so */
   longRuns: RowSpan[];
+}
+
+interface Extent {
+  there: number;
+  low: number;
+  high: number;
+  largestStep: number;
+  before: number;
 }
 
 /**
@@ -29,70 +34,90 @@ export interface Screen {
  * @returns what they are like, SI
  */
 export function screenValues(values: Float64Array, factor = 1, offset = 0): Screen {
-  const rows = values.length;
-  const runsOfLength = new Int32Array(COUNTED_APART + 1);
-  let longRuns: RowSpan[] = [];
-  let leastLong = LONG_RUN_ROWS;
-  let there = 0;
-  let low = Number.POSITIVE_INFINITY;
-  let high = Number.NEGATIVE_INFINITY;
-  let largestStep = 0;
-  let runs = 0;
-  let run = 0;
-  let before = Number.NaN;
-  const endRun = (end: number): void => {
-    if (run >= leastLong) {
-      longRuns.push({ from: end - run, to: end - 1 });
-      if (longRuns.length > MOST_LONG_RUNS) {
-        leastLong *= 2;
-        longRuns = longRuns.filter(({ from, to }) => to - from + 1 >= leastLong);
-      }
-    }
-    if (run > COUNTED_APART) run = COUNTED_APART;
-    runsOfLength[run] = (runsOfLength[run] ?? 0) + 1;
-    runs += 1;
+  const extent: Extent = {
+    there: 0,
+    low: Number.POSITIVE_INFINITY,
+    high: Number.NEGATIVE_INFINITY,
+    largestStep: 0,
+    before: Number.NaN,
   };
-  for (let i = 0; i < rows; i += 1) {
-    const value = (values[i] ?? 0) * factor + offset;
-    values[i] = value;
-    // Where nothing changes nothing else can be new; false for a missing value.
-    if (value === before && run > 0) {
-      run += 1;
-      continue;
-    }
-    if (run > 0) {
-      there += run;
-      endRun(i);
-    }
-    if (Number.isNaN(value)) {
-      run = 0;
-      continue;
-    }
-    run = 1;
-    if (value < low) low = value;
-    if (value > high) high = value;
-    const step = Math.abs(value - before);
-    if (step > largestStep) largestStep = step;
-    before = value;
+  const search: RunSearch = { runs: [], least: LONG_RUN_ROWS, next: 0, open: -1 };
+  for (let from = 0; from < values.length; from += BLOCK) {
+    const to = Math.min(values.length, from + BLOCK);
+    convertBlock(values, from, to, factor, offset, extent);
+    findLongRuns(values, to, search);
   }
-  if (run > 0) {
-    there += run;
-    endRun(rows);
-  }
-  return { there, low, high, largestStep, runs, runsOfLength, longRuns };
+  const { there, low, high, largestStep } = extent;
+  return { there, low, high, largestStep, longRuns: search.runs };
 }
 
-/**
- * The length that all but so many runs do not pass.
- * @param screen from screenValues
- * @param passing runs that may be longer, count
- * @returns rows
- */
-export function usualRun({ runsOfLength }: Screen, passing: number): number {
-  let left = passing;
-  for (let length = runsOfLength.length - 1; length > 0; length -= 1) {
-    left -= runsOfLength[length] ?? 0;
-    if (left < 0) return length;
+/** A loop of its own, whose branches nearly always fall the same way. */
+function convertBlock(
+  values: Float64Array,
+  from: number,
+  to: number,
+  factor: number,
+  offset: number,
+  extent: Extent,
+): void {
+  let { there, low, high, largestStep, before } = extent;
+  for (let i = from; i < to; i += 1) {
+    const value = (values[i] ?? 0) * factor + offset;
+    values[i] = value;
+    if (Number.isNaN(value)) continue;
+    there += 1;
+    if (value < low) low = value;
+    if (value > high) high = value;
+    const step = value - before;
+    before = value;
+    if (step > largestStep) largestStep = step;
+    else if (-step > largestStep) largestStep = -step;
   }
-  return 0;
+  extent.there = there;
+  extent.low = low;
+  extent.high = high;
+  extent.largestStep = largestStep;
+  extent.before = before;
+}
+
+interface RunSearch {
+  runs: RowSpan[];
+  /** shorter runs are not kept */
+  least: number;
+  /** row that is looked at next */
+  next: number;
+  /** first row of a run that goes on past the block, or -1 */
+  open: number;
+}
+
+/** A run of so many rows holds two neighbours of every half as many rows: only those are compared, the rest skipped. */
+function findLongRuns(values: Float64Array, to: number, search: RunSearch): void {
+  const isLast = to === values.length;
+  while (search.next < to) {
+    let { next, open: first } = search;
+    if (first < 0) {
+      const stride = search.least >> 1;
+      while (next + stride < to && values[next] !== values[next + stride]) next += stride;
+      search.next = next;
+      if (next + stride >= to) return;
+      first = next;
+      while (first > 0 && values[first - 1] === values[next]) first -= 1;
+    }
+    let end = next + 1;
+    while (end < to && values[end] === values[first]) end += 1;
+    search.next = end;
+    search.open = end === to && !isLast ? first : -1;
+    if (search.open >= 0) {
+      search.next = end - 1;
+      return;
+    }
+    if (end - first >= search.least) keepRun(search, { from: first, to: end - 1 });
+  }
+}
+
+function keepRun(search: RunSearch, run: RowSpan): void {
+  search.runs.push(run);
+  if (search.runs.length <= MOST_LONG_RUNS) return;
+  search.least *= 2;
+  search.runs = search.runs.filter(({ from, to }) => to - from + 1 >= search.least);
 }

@@ -1,6 +1,6 @@
 /** Fuel flow against what went out of the tanks or was counted as used. */
 import { toSi } from '../../units/index.ts';
-import type { ScaledColumn, ScaleEvidence } from './scale-evidence.ts';
+import { type ScaledColumn, type ScaleEvidence, someRows } from './scale-evidence.ts';
 
 const TOLERANCE = 0.25;
 /** Steps of its own resolution that the volume must have changed by. */
@@ -20,8 +20,10 @@ export function flowFromVolume(flow: ScaledColumn, volume: ScaledColumn, t: Floa
   let first = Number.NaN;
   let last = Number.NaN;
   let step = Number.POSITIVE_INFINITY;
-  for (let i = 1; i < t.length; i += 1) {
-    const seconds = (t[i] ?? 0) - (t[i - 1] ?? 0);
+  let before = 0;
+  for (const i of someRows(t.length)) {
+    const seconds = (t[i] ?? 0) - (t[before] ?? 0);
+    before = i;
     const value = flow.numbers[i] ?? Number.NaN;
     const level = volume.numbers[i] ?? Number.NaN;
     if (!Number.isFinite(value) || !Number.isFinite(level) || seconds > 60) continue;

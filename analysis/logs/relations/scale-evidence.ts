@@ -22,7 +22,7 @@ export interface ScaleEvidence {
 }
 
 /** Rows enough for a measurement of this kind; a longer log is thinned evenly. */
-const MOST_ROWS = 20_000;
+const MOST_ROWS = 6000;
 
 /**
  * Row indices spread evenly over a log.

@@ -17,16 +17,25 @@ const RATE_SECONDS = 10;
 export function heightFromHeight(height: ScaledColumn, reference: ScaledColumn): ScaleEvidence | null {
   const { unit } = reference;
   if (unit === null) return null;
-  const pairs = [...someRows(height.numbers.length)].flatMap((row) => {
+  const xs: number[] = [];
+  const ys: number[] = [];
+  for (const row of someRows(height.numbers.length)) {
     const [y, x] = [height.numbers[row] ?? Number.NaN, toSi(reference.numbers[row] ?? Number.NaN, unit)];
-    return Number.isFinite(y) && Number.isFinite(x) ? [{ x, y }] : [];
+    if (!Number.isFinite(y) || !Number.isFinite(x)) continue;
+    xs.push(x);
+    ys.push(y);
+  }
+  if (xs.length < 20) return null;
+  // Middles of the lowest and the highest tenth: robust against a spike, blind to which came first.
+  const sorted = Float64Array.from(xs).sort();
+  const lowest = sorted[Math.floor(0.1 * sorted.length)] ?? 0;
+  const highest = sorted[Math.ceil(0.9 * sorted.length) - 1] ?? 0;
+  const middle = (isIn: (x: number) => boolean) => ({
+    x: median(xs.filter(isIn)),
+    y: median(ys.filter((_, i) => isIn(xs[i] ?? Number.NaN))),
   });
-  if (pairs.length < 20) return null;
-  pairs.sort((a, b) => a.x - b.x);
-  // Means of the lowest and the highest tenth: robust against a spike, blind to which came first.
-  const tenth = Math.max(1, Math.floor(pairs.length / 10));
-  const low = middleOf(pairs.slice(0, tenth));
-  const high = middleOf(pairs.slice(-tenth));
+  const low = middle((x) => x <= lowest);
+  const high = middle((x) => x >= highest);
   if (!(high.x - low.x > LEAST_RISE) || !(Math.abs(high.y - low.y) > 0)) return null;
   return {
     place: height.place,
@@ -34,10 +43,6 @@ export function heightFromHeight(height: ScaledColumn, reference: ScaledColumn):
     tolerance: HEIGHT_TOLERANCE,
     by: `the change of "${reference.column}"`,
   };
-}
-
-function middleOf(pairs: readonly { x: number; y: number }[]): { x: number; y: number } {
-  return { x: median(pairs.map((one) => one.x)), y: median(pairs.map((one) => one.y)) };
 }
 
 /**

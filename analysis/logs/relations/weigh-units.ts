@@ -2,7 +2,7 @@
 import type { FileColumns } from './file-columns.ts';
 import { flowFromVolume } from './fuel-balance.ts';
 import { pathSteps, speedFromPath } from './path-speed.ts';
-import type { ScaledColumn, ScaleEvidence } from './scale-evidence.ts';
+import { type ScaledColumn, type ScaleEvidence, someRows } from './scale-evidence.ts';
 import { speedFromSpeed } from './speed-pair.ts';
 import { heightFromHeight, rateFromHeight } from './two-heights.ts';
 
@@ -46,9 +46,10 @@ export function weighUnits(columns: FileColumns, t: Float64Array): ScaleEvidence
 function fromTanks(flow: ScaledColumn, columns: FileColumns, t: Float64Array): ScaleEvidence | null {
   const [first, ...more] = columns.all('fuel-quantity');
   if (!first || more.some((tank) => tank.unit !== first.unit)) return null;
-  const numbers = first.numbers.map((value, i) =>
-    more.reduce((sum, tank) => sum + (tank.numbers[i] ?? Number.NaN), value),
-  );
+  const numbers = new Float64Array(t.length).fill(Number.NaN);
+  for (const row of someRows(t.length)) {
+    numbers[row] = [first, ...more].reduce((sum, tank) => sum + (tank.numbers[row] ?? Number.NaN), 0);
+  }
   const column = [first, ...more].map((tank) => tank.column).join('" and "');
   return flowFromVolume(flow, { ...first, column, numbers }, t);
 }

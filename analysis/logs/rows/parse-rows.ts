@@ -39,6 +39,8 @@ const RETURN = 13 - ZERO;
 const MINUS = 45 - ZERO;
 /** A mantissa of more digits does not fit 32 bits. */
 const MOST_DIGITS = 9;
+/** No byte: the cell is not plain. */
+const ODD = -1000;
 const POWERS = Float64Array.from({ length: 23 }, (_, i) => 10 ** i);
 
 /**
@@ -73,8 +75,6 @@ export function parseRows(
   const { kinds, first, capacity } = columns;
   const number: number = CELL.number;
   const width = kinds.length;
-  // A view's getter gives a number where an array's index may give undefined; both are one machine instruction.
-  const view = new DataView(bytes.buffer, bytes.byteOffset, to);
   const sep = separator - ZERO;
   const dot = point - ZERO;
   let row = cursor.row;
@@ -88,54 +88,57 @@ export function parseRows(
     do {
       const cellStart = i;
       if (kinds[c] === number) {
-        let digit = view.getUint8(i) - ZERO;
+        let digit = (bytes[i] ?? 0) - ZERO;
         let negative = false;
         if (digit === MINUS) {
           negative = true;
-          digit = view.getUint8(++i) - ZERO;
+          digit = (bytes[++i] ?? 0) - ZERO;
         }
         let mantissa = digit;
-        let value = Number.NaN;
-        let dots = 0;
+        let value = mantissa;
         if (digit >>> 0 < 10) {
           // Unrolled: most cells have up to four digits before the mark and two behind; the processor learns them.
-          digit = view.getUint8(i + 1) - ZERO;
+          digit = (bytes[i + 1] ?? 0) - ZERO;
           if (digit >>> 0 < 10) {
             mantissa = (Math.imul(mantissa, 10) + digit) | 0;
-            digit = view.getUint8(i + 2) - ZERO;
+            digit = (bytes[i + 2] ?? 0) - ZERO;
             if (digit >>> 0 < 10) {
               mantissa = (Math.imul(mantissa, 10) + digit) | 0;
-              digit = view.getUint8(i + 3) - ZERO;
+              digit = (bytes[i + 3] ?? 0) - ZERO;
               if (digit >>> 0 < 10) {
                 mantissa = (Math.imul(mantissa, 10) + digit) | 0;
                 i += 4;
-                digit = view.getUint8(i) - ZERO;
-                while (digit >>> 0 < 10) {
-                  mantissa = (Math.imul(mantissa, 10) + digit) | 0;
-                  digit = view.getUint8(++i) - ZERO;
+                digit = (bytes[i] ?? 0) - ZERO;
+                if (digit >>> 0 < 10) {
+                  do {
+                    mantissa = (Math.imul(mantissa, 10) + digit) | 0;
+                    digit = (bytes[++i] ?? 0) - ZERO;
+                  } while (digit >>> 0 < 10);
+                  // With two decimals more it may no longer fit.
+                  if (i - cellStart > MOST_DIGITS - 2) digit = ODD;
                 }
               } else i += 3;
             } else i += 2;
           } else i += 1;
           value = mantissa;
           if (digit === dot) {
-            dots = 1;
-            digit = view.getUint8(i + 1) - ZERO;
+            digit = (bytes[i + 1] ?? 0) - ZERO;
             if (digit >>> 0 < 10) {
               mantissa = (Math.imul(mantissa, 10) + digit) | 0;
-              digit = view.getUint8(i + 2) - ZERO;
+              digit = (bytes[i + 2] ?? 0) - ZERO;
               if (digit >>> 0 < 10) {
                 mantissa = (Math.imul(mantissa, 10) + digit) | 0;
                 i += 3;
-                digit = view.getUint8(i) - ZERO;
+                digit = (bytes[i] ?? 0) - ZERO;
                 if (digit >>> 0 < 10) {
                   let places = 2;
                   while (digit >>> 0 < 10) {
                     mantissa = (Math.imul(mantissa, 10) + digit) | 0;
-                    digit = view.getUint8(++i) - ZERO;
+                    digit = (bytes[++i] ?? 0) - ZERO;
                     places++;
                   }
                   value = mantissa / (POWERS[places] ?? Number.NaN);
+                  if (i - cellStart > MOST_DIGITS + 1) digit = ODD;
                 } else value = mantissa / 100;
               } else {
                 i += 2;
@@ -143,23 +146,23 @@ export function parseRows(
               }
             } else i += 1;
           }
-        } else if (negative) dots = MOST_DIGITS;
-        if ((digit === sep || digit === NEWLINE || digit === RETURN) && i - cellStart - dots <= MOST_DIGITS) {
+        } else digit = ODD;
+        if (digit === sep || digit === NEWLINE || digit === RETURN) {
           const values = first[c];
           if (values) values[row] = negative ? -value : value;
           stop = digit + ZERO;
         } else {
           i = slowCell(bytes, cellStart, CELL.number, c, row, separator, point, columns, cursor);
-          stop = view.getUint8(i);
+          stop = bytes[i] ?? 0;
         }
       } else {
         i = slowCell(bytes, i, kinds[c] ?? CELL.beyond, c, row, separator, point, columns, cursor);
-        stop = view.getUint8(i);
+        stop = bytes[i] ?? 0;
       }
       c++;
       i++;
     } while (stop === separator);
-    if (stop === 13 && i < to && view.getUint8(i) === 10) i++;
+    if (stop === 13 && i < to && (bytes[i] ?? 0) === 10) i++;
     lines++;
     if (c !== width || cursor.oddCount > 0) {
       cursor.row = row;

@@ -3,6 +3,7 @@
  * papaparse; fixed columns and runs of blanks through the head's own splitter. Nothing is dropped without a count.
  */
 import Papa from 'papaparse';
+import { readClockCell } from '../clock/clock-cell.ts';
 import { degreesIn, isMissingMark, splitUnit, stateIn } from '../text/cell.ts';
 import { textOf } from '../text/encoding.ts';
 import type { Layout } from '../text/layout.ts';
@@ -40,18 +41,25 @@ export function rowReader(layout: Layout, store: RowStore, options: { exact?: bo
   const cursor = rowCursor(store.arrays.kinds.length);
   let line = 0;
 
-  const takeClean = (bytes: Uint8Array, from: number, to: number): void => {
+  /** The byte at which a row with a quoted cell starts, or the end. */
+  const takeClean = (bytes: Uint8Array, from: number, to: number): number => {
     let at = from;
     while (at < to) {
-      if (!makeRoom(store)) return;
+      if (!makeRoom(store)) return to;
       cursor.row = store.rows;
       cursor.lines = 0;
       const handedBack = parseRows(bytes, at, to, delimiter.charCodeAt(0), decimal.charCodeAt(0), store.arrays, cursor);
       line += cursor.lines;
       store.rows = cursor.row;
       at = cursor.lineEnd;
-      if (handedBack && !putOdd(bytes, cursor)) judge(bytes.subarray(cursor.lineStart, lineEnd(bytes, cursor)));
+      if (!handedBack) continue;
+      if (hasQuotedCell(bytes, cursor)) {
+        line -= 1;
+        return cursor.lineStart;
+      }
+      if (!putOdd(bytes, cursor)) judge(bytes.subarray(cursor.lineStart, lineEnd(bytes, cursor)));
     }
+    return to;
   };
 
   /** A row of full width whose odd cells are all readings of some kind is put at once; any other line is judged. */
@@ -114,14 +122,16 @@ export function rowReader(layout: Layout, store: RowStore, options: { exact?: bo
 
   return {
     take(bytes, last) {
-      const from = skipHead(bytes);
+      let from = skipHead(bytes);
       let end = lastLineEnd(bytes, last);
-      if (isParted && bytes.indexOf(QUOTE, from) >= 0) {
-        end = lastRowEnd(bytes, from, end, delimiter.charCodeAt(0), last);
-        if (end > from) takeQuoted(bytes.subarray(from, end));
-      } else if (bytewise) takeClean(bytes, from, end);
-      else if (isParted) takeQuoted(bytes.subarray(from, end));
-      else takeLines(bytes.subarray(from, end));
+      if (bytewise) from = takeClean(bytes, from, end);
+      if (!isParted) takeLines(bytes.subarray(from, end));
+      else if (from < end) {
+        const quoted = lastRowEnd(bytes, from, end, delimiter.charCodeAt(0), last);
+        end = quoted.end;
+        if (quoted.neverClosed) takeLines(bytes.subarray(from, end));
+        else if (end > from) takeQuoted(bytes.subarray(from, end));
+      }
       if (!last || end >= bytes.length) return end;
       line += 1;
       if (line >= layout.firstRowLine && makeRoom(store)) {
@@ -140,6 +150,8 @@ function isFine(column: ColumnStore, cell: string): boolean {
   if (isMissingMark(cell)) return true;
   if (column.kind === 'state') return !Number.isNaN(stateIn(cell));
   if (column.kind === 'degrees') return !Number.isNaN(degreesIn(cell));
+  if (column.kind === 'time' || column.kind === 'date' || column.kind === 'date-time')
+    return readClockCell(cell) !== null;
   return column.kind === 'number' && column.suffix !== '' && splitUnit(cell)?.unit === column.suffix;
 }
 
@@ -156,7 +168,13 @@ function lastLineEnd(bytes: Uint8Array, last: boolean): number {
 }
 
 /** The byte after the last line end that stands in no quoted cell. */
-function lastRowEnd(bytes: Uint8Array, from: number, to: number, separator: number, last: boolean): number {
+function lastRowEnd(
+  bytes: Uint8Array,
+  from: number,
+  to: number,
+  separator: number,
+  last: boolean,
+): { end: number; neverClosed: boolean } {
   let inQuotes = false;
   let cellStart = true;
   let end = from;
@@ -170,8 +188,16 @@ function lastRowEnd(bytes: Uint8Array, from: number, to: number, separator: numb
     } else if (!inQuotes && (byte === NEWLINE || byte === RETURN)) {
       end = i + 1;
       cellStart = true;
-    } else cellStart = byte === separator || (cellStart && byte === 32);
+    } else cellStart = byte === separator;
   }
   // Never closed: then it opened nothing, and the lines are lines.
-  return inQuotes && (last || to - opened > LONGEST_QUOTED) ? to : end;
+  const neverClosed = inQuotes && (last || to - opened > LONGEST_QUOTED);
+  return neverClosed ? { end: to, neverClosed } : { end, neverClosed };
+}
+
+/** True where one of the odd cells of a row handed back is a quoted one. */
+function hasQuotedCell(bytes: Uint8Array, { odd, oddCount, lineStart, lineEnd: end, cells }: RowCursor): boolean {
+  for (let k = 0; k < oddCount; k++) if (bytes[odd[3 * k + 1] ?? 0] === QUOTE) return true;
+  // Of a row with too many cells not all are noted.
+  return 3 * cells > odd.length && bytes.subarray(lineStart, end).indexOf(QUOTE) >= 0;
 }
