@@ -5,7 +5,7 @@
  * schema's own JSON Schema too, so that a form and the API can say which units are taken.
  */
 import * as z from 'zod';
-import { type Dimension, isUnit, siUnitOf, toSi, unitOf, unitsOf } from '../units/index.ts';
+import { type Dimension, isUnit, toSi, unitOf, unitsOf } from '../units/index.ts';
 
 /** where a figure comes from and how far it is to be trusted */
 const basis = {
@@ -69,9 +69,3 @@ export const statedSpeed = z
   .meta({ dimension: 'speed' });
 
 export type Stated = z.output<ReturnType<typeof stated>>;
-export type StatedSpeed = z.output<typeof statedSpeed>;
-
-/** The SI unit id of a stated number. */
-export function statedSiUnit(one: Stated): string {
-  return siUnitOf(unitOf(one.unit).dimension).id;
-}

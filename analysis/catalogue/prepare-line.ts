@@ -1,4 +1,4 @@
-/** A line of the catalogue as an airplane's card prints it: pieces that apply, references answered, figures in its units. */
+/** A line of the catalogue the way one airplane's card prints it: pieces that apply, references answered, figures in its units. */
 import type { Airplane } from '../airplane/index.ts';
 import { fromSi, toSi } from '../units/index.ts';
 import { type Facts, holds } from './condition-words.ts';

@@ -1,14 +1,6 @@
 /** Outings into the program that is shown: minutes, fuel, loading, positions, reasons, hours and gates. */
 import type { Airplane } from '../airplane/index.ts';
-import {
-  type CatalogueTest,
-  factsFor,
-  type Known,
-  missingFor,
-  STAGE_TITLES,
-  STAGES,
-  wordsFor,
-} from '../catalogue/index.ts';
+import { factsFor, type Known, missingFor, STAGE_TITLES, STAGES, wordsFor } from '../catalogue/index.ts';
 import type { Chosen } from './applicable.ts';
 import { whyHere, whyOuting } from './explain.ts';
 import { flightMinutes, greatestHeight } from './flight-search.ts';
@@ -220,9 +212,4 @@ function placesOf(arranged: readonly (readonly Item[])[], outings: readonly Outi
     }
   }
   return places;
-}
-
-/** Tests by id, for those that arrange outings anew. */
-export function testsById(chosen: Chosen): Map<string, CatalogueTest> {
-  return new Map(chosen.in.map(({ test }) => [test.id, test]));
 }

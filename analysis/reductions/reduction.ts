@@ -5,6 +5,7 @@
 import type * as z from 'zod';
 import type { Airplane } from '../airplane/index.ts';
 import type { Recording } from '../logs/index.ts';
+import type { Flag, Refusal } from '../remarks/index.ts';
 import type { Alignment, Result } from '../results/index.ts';
 import type { SegmentEdit } from '../segments/index.ts';
 
@@ -74,4 +75,49 @@ export interface Reduction {
   conditionsSchema?: z.ZodType;
   predict?(result: Result, conditions: unknown): Prediction;
   note: MethodNote;
+}
+
+/**
+ * What every result carries, whatever was found: its kind, how the logs were aligned, and where it came from.
+ * @param kind name as in the command, text
+ * @param note the method's note; its newest version is stamped
+ * @param input what was reduced
+ * @returns the part of a result that does not depend on the data
+ */
+export function resultShell(
+  kind: string,
+  note: MethodNote,
+  input: ReductionInput,
+): Pick<Result, 'kind' | 'alignment' | 'provenance'> {
+  return {
+    kind,
+    ...(input.alignment ? { alignment: input.alignment } : {}),
+    provenance: {
+      files: (input.recording?.tables ?? []).map((table) => ({ name: table.file, sha256: table.sha256 })),
+      configurationRevision: input.configurationRevision ?? null,
+      methodVersion: note.versions[0]?.version ?? '',
+    },
+  };
+}
+
+/**
+ * A refusal in the shape of a result.
+ * @param shell what the result carries all the same
+ * @param why the refusal
+ * @param flags what was left out before it came to this, list
+ * @returns the result, without a value
+ */
+export function refusedResult(shell: ReturnType<typeof resultShell>, why: Refusal, flags: Flag[] = []): Result {
+  return {
+    ...shell,
+    status: 'refused',
+    reason: why.message,
+    code: why.code,
+    mend: why.mend,
+    quantities: [],
+    tables: [],
+    segments: [],
+    comparisons: [],
+    flags,
+  };
 }

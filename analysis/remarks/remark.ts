@@ -1,5 +1,5 @@
 /** Three kinds of bad news, each with a code from one list: problem, refusal, flag (see codes.ts). */
-import { CODES, type Code, type CodeOf } from './codes.ts';
+import { CODES, type CodeOf } from './codes.ts';
 
 /** Where in the input something stands, as far as it can be told. */
 export interface Where {
@@ -92,9 +92,4 @@ export class OutOfRange extends Error {
     this.value = value;
     this.range = range;
   }
-}
-
-/** The list entry of a code. */
-export function codeEntry(code: Code) {
-  return CODES[code];
 }

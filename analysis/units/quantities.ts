@@ -223,8 +223,6 @@ function q<const N extends string>(
   return { name, symbol, dimension, tradeUnits, plausible, meaning, ...more };
 }
 
-export type QuantityName = (typeof list)[number]['name'];
-
 const BY_NAME = new Map<string, Quantity>(QUANTITIES.map((quantity) => [quantity.name, quantity]));
 
 /**

@@ -21,12 +21,6 @@ export const LOCAL_STAMP: Stamp = {
   text: (millis) => toSecond(millis).replace('T', ','),
 };
 
-/** The same with tenths of a second. */
-export const LOCAL_TENTHS_STAMP: Stamp = {
-  headers: ['Date', 'Time'],
-  text: (millis) => `${toSecond(millis).replace('T', ',')}.${tenths(millis)}`,
-};
-
 /** One column, ISO 8601 UTC with tenths. */
 export const UTC_STAMP: Stamp = {
   headers: ['UTC'],

@@ -1,5 +1,5 @@
 /** Channels of a log over time: one chart for each unit shown, so that no axis means two things. */
-import { differenceFromSi, fromSi, unitOf } from '../../analysis/units/index.ts';
+import { fromSi, unitOf } from '../../analysis/units/index.ts';
 import { nameInWords } from '../words/list.ts';
 import { type InstrumentUnits, unitShown } from '../words/unit-shown.ts';
 import type { Chart, Dataset, Span } from './chart.ts';
@@ -105,9 +105,4 @@ function summaryOf({ label, y }: Dataset, symbol: string): string {
   return high < low
     ? `${label} has no value.`
     : `${label} runs from ${low.toFixed(digits)} to ${high.toFixed(digits)} ${symbol}.`.replace(' .', '.');
-}
-
-/** A half-width in the unit shown. */
-export function halfShown(u95: number | null, unit: string): number | null {
-  return u95 === null ? null : differenceFromSi(u95, unit);
 }

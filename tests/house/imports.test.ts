@@ -21,15 +21,7 @@ const LADDER: readonly (readonly string[])[] = [
 const RUNG = new Map(LADDER.flatMap((rooms, rung) => rooms.map((room) => [room, rung] as const)));
 
 /** packages pure computation may rest on */
-const ALLOWED_PACKAGES = new Set([
-  'zod',
-  'ml-matrix',
-  'papaparse',
-  'iconv-lite',
-  'chardet',
-  'geographiclib-geodesic',
-  'geomagnetism',
-]);
+const ALLOWED_PACKAGES = new Set(['zod', 'ml-matrix', 'papaparse']);
 
 const MAY: Record<string, readonly string[]> = {
   analysis: ['analysis'],

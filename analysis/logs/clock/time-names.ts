@@ -65,11 +65,6 @@ export function timeRole(name: string): TimeRole | null {
   return null;
 }
 
-/** True where a name speaks of time. */
-export function isTimeName(name: string): boolean {
-  return timeRole(name) !== null;
-}
-
 /**
  * The zone a name tells: `UTC`, `GMT`, `Zulu`, or local.
  * @param text a column name or its unit, text

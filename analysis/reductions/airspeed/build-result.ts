@@ -1,10 +1,10 @@
 /** The answer in the shape every result has. */
 import { altitudeCorrection, impactPressure } from '../../air/index.ts';
-import type { Flag, Refusal } from '../../remarks/index.ts';
+import type { Flag } from '../../remarks/index.ts';
 import { type Comparison, compareWithLimit, type Result, type ResultSegment } from '../../results/index.ts';
 import { meansOf } from '../../segments/index.ts';
 import { fromSi, toSi } from '../../units/index.ts';
-import type { ReductionInput } from '../reduction.ts';
+import { type ReductionInput, resultShell } from '../reduction.ts';
 import type { AirChain } from './air-chain.ts';
 import type { Doubt } from './doubt.ts';
 import { calibrationOf, curveRanks } from './fitted-curve.ts';
@@ -46,7 +46,7 @@ export function buildResult(answer: Answer): Result {
   const calibration = calibrationOf(doubt, chain.commonStatic);
   const speedOnly = calibration === null;
   return {
-    ...shell(input),
+    ...resultShell('airspeed', airspeedNote, input),
     status: 'reduced',
     quantities: [
       ...windQuantities(doubt),
@@ -65,40 +65,6 @@ export function buildResult(answer: Answer): Result {
     comparisons: speedOnly ? [] : rows.flatMap((row) => [airspeedRule(row, unit), altimeterRule(row, unit)]),
     flags,
     ...(calibration ? { model: { calibration } } : {}),
-  };
-}
-
-/**
- * A refusal in the shape of a result.
- * @param input what was asked
- * @param why the refusal
- * @param gathered legs and remarks, where they were already found
- * @returns the result
- */
-export function refusedResult(input: ReductionInput, why: Refusal, gathered?: Gathered): Result {
-  return {
-    ...shell(input),
-    status: 'refused',
-    reason: why.message,
-    code: why.code,
-    mend: why.mend,
-    quantities: [],
-    tables: [],
-    segments: [],
-    comparisons: [],
-    flags: gathered?.flags ?? [],
-  };
-}
-
-function shell(input: ReductionInput) {
-  return {
-    kind: 'airspeed',
-    ...(input.alignment ? { alignment: input.alignment } : {}),
-    provenance: {
-      files: (input.recording?.tables ?? []).map((table) => ({ name: table.file, sha256: table.sha256 })),
-      configurationRevision: input.configurationRevision ?? null,
-      methodVersion: airspeedNote.versions[0]?.version ?? '',
-    },
   };
 }
 

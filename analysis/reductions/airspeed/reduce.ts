@@ -4,11 +4,12 @@ import type { Airplane } from '../../airplane/index.ts';
 import { DEFAULT_REPEATABILITY } from '../../models/index.ts';
 import { type Flag, flag, OutOfRange, parsedBy, type Refusal, refusal } from '../../remarks/index.ts';
 import type { Result } from '../../results/index.ts';
-import type { ReductionInput } from '../reduction.ts';
+import { type ReductionInput, refusedResult, resultShell } from '../reduction.ts';
 import type { AirChain } from './air-chain.ts';
-import { buildResult, refusedResult } from './build-result.ts';
+import { buildResult } from './build-result.ts';
 import { doubtOf } from './doubt.ts';
 import { type AirspeedOptions, airspeedOptions, airspeedPoints } from './input.ts';
+import { airspeedNote } from './note.ts';
 import { planLegs } from './plan-legs.ts';
 import { type Gathered, gatherLegs } from './points.ts';
 import { answerRemarks } from './remarks.ts';
@@ -27,24 +28,24 @@ export function reduceAirspeed(input: ReductionInput): Result {
   try {
     const chain = chainOf(input.airplane, options);
     const gathered = gatherLegs(input, options, points, chain);
-    if ('code' in gathered) return refusedResult(input, gathered);
+    if ('code' in gathered) return refused(input, gathered);
     return answered(input, options, chain, gathered);
   } catch (error) {
     if (!(error instanceof OutOfRange)) throw error;
-    return refusedResult(input, refusal('out-of-domain', `${error.message}; a unit or a channel may be wrong`));
+    return refused(input, refusal('out-of-domain', `${error.message}; a unit or a channel may be wrong`));
   }
 }
 
 function answered(input: ReductionInput, options: AirspeedOptions, chain: AirChain, gathered: Gathered): Result {
   const { legs } = gathered;
   const planned = planLegs(legs, input.airplane?.wing.area?.si ?? null, chain);
-  if ('code' in planned) return refusedResult(input, planned, gathered);
+  if ('code' in planned) return refused(input, planned, gathered.flags);
   const sensors = sensorsInDoubt(input.airplane, legs, options.dewPoint !== undefined);
   const legScatter = options.legScatter?.si ?? DEFAULT_REPEATABILITY['airspeed-leg'].s0;
   const doubt = doubtOf(legs, planned.plan, chain, planned.solution, sensors, legScatter);
   const rows = speedRows(doubt, chain);
   const implausible = implausibleSpeeds(rows);
-  if (implausible) return refusedResult(input, implausible, gathered);
+  if (implausible) return refused(input, implausible, gathered.flags);
   const flags: Flag[] = [
     ...answerRemarks(doubt, rows, input.airplane),
     ...gathered.flags,
@@ -95,4 +96,8 @@ function humidityRemark(options: AirspeedOptions, rows: ReturnType<typeof speedR
       `the air was taken as dry: saturated it would make true and calibrated airspeed up to ${(100 * share).toFixed(2)} % higher (${carried ? 'carried in U95' : 'not in U95, because the air temperature is stated as exact'}); write the dew point to settle it`,
     ),
   ];
+}
+
+function refused(input: ReductionInput, why: Refusal, flags: Flag[] = []): Result {
+  return refusedResult(resultShell('airspeed', airspeedNote, input), why, flags);
 }

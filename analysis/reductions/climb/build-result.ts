@@ -1,10 +1,10 @@
 /** The answer of a climb reduction in the shape every result has. */
 
 import { casAtDensityAltitude } from '../../models/index.ts';
-import type { Flag, Refusal } from '../../remarks/index.ts';
+import type { Flag } from '../../remarks/index.ts';
 import type { Condition, Result, ResultTable } from '../../results/index.ts';
 import { meansOf } from '../../segments/index.ts';
-import type { ReductionInput } from '../reduction.ts';
+import { type ReductionInput, resultShell } from '../reduction.ts';
 import { ceilingQuantities } from './ceiling-quantities.ts';
 import { climbModel } from './climb-model.ts';
 import { climbNote } from './note.ts';
@@ -46,7 +46,7 @@ export function buildResult(answer: ClimbAnswer): Result {
     mass === null ? { mass: 'as flown' } : { mass: { value: mass, unit: 'kg' } };
   const own = rows.flatMap(({ run }) => run.flags);
   return {
-    ...shell(input),
+    ...resultShell('climb', climbNote, input),
     status: 'reduced',
     quantities: [
       ...worthSaying(solved).flatMap((one) => bandQuantities(one, doubt, share, conditions)),
@@ -104,39 +104,5 @@ function nearBestTable({ solved }: Compared): ResultTable {
         ? [[i + 1, band.Hd, ...optimum.withinTwoPercent.map((V) => casAtDensityAltitude(V, band.Hd))]]
         : [],
     ),
-  };
-}
-
-/**
- * A refusal in the shape of a result.
- * @param input what was asked
- * @param why the refusal
- * @param flags what was left out before it came to this, list
- * @returns the result
- */
-export function refusedResult(input: ReductionInput, why: Refusal, flags: Flag[] = []): Result {
-  return {
-    ...shell(input),
-    status: 'refused',
-    reason: why.message,
-    code: why.code,
-    mend: why.mend,
-    quantities: [],
-    tables: [],
-    segments: [],
-    comparisons: [],
-    flags,
-  };
-}
-
-function shell(input: ReductionInput) {
-  return {
-    kind: 'climb',
-    ...(input.alignment ? { alignment: input.alignment } : {}),
-    provenance: {
-      files: (input.recording?.tables ?? []).map((table) => ({ name: table.file, sha256: table.sha256 })),
-      configurationRevision: input.configurationRevision ?? null,
-      methodVersion: climbNote.versions[0]?.version ?? '',
-    },
   };
 }

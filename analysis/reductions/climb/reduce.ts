@@ -2,14 +2,15 @@
 import { type Flag, flag, OutOfRange, parsedBy, type Refusal, refusal } from '../../remarks/index.ts';
 import type { Result } from '../../results/index.ts';
 import type { Excluded } from '../../segments/index.ts';
-import type { ReductionInput } from '../reduction.ts';
+import { type ReductionInput, refusedResult, resultShell } from '../reduction.ts';
 import { type AirReader, airReader } from './air-data.ts';
-import { buildResult, refusedResult } from './build-result.ts';
+import { buildResult } from './build-result.ts';
 import { climbChannels, rateCalibration } from './channels.ts';
 import { standardConditions } from './conditions.ts';
 import { runFromCard } from './from-card.ts';
 import { type ClimbOptions, climbOptions, climbPoints } from './input.ts';
 import { type MassFlown, massFlown } from './mass-flown.ts';
+import { climbNote } from './note.ts';
 import { compareRuns, rateShare } from './rows.ts';
 import { type MeasuredRun, runsFromLog } from './runs-from-log.ts';
 import { MOST_MASS_CHANGE, type StandardConditions } from './standard.ts';
@@ -32,7 +33,7 @@ export function reduceClimb(input: ReductionInput): Result {
     return reduced(input, options);
   } catch (error) {
     if (!(error instanceof OutOfRange)) throw error;
-    return refusedResult(input, refusal('out-of-domain', `${error.message}; a unit or a channel may be wrong`));
+    return refused(input, refusal('out-of-domain', `${error.message}; a unit or a channel may be wrong`));
   }
 }
 
@@ -40,17 +41,13 @@ function reduced(input: ReductionInput, options: ClimbOptions): Result {
   const { airplane } = input;
   const mass = massFlown(input.recording, airplane, options);
   const gathered = input.points === undefined ? fromLog(input, mass) : fromCard(input, mass);
-  if ('code' in gathered) return refusedResult(input, gathered);
+  if ('code' in gathered) return refused(input, gathered);
   const { to, flags } = standardConditions(airplane, options, mass.u);
   const kept = withinMass(gathered, to);
   const excluded = kept.excluded.map(({ reason, ...span }) => flag('excluded', reason, span));
   if (kept.runs.length === 0) {
     const reasons = kept.excluded.map((one) => one.reason).join('; ');
-    return refusedResult(
-      input,
-      refusal('no-segments', `no climb can be used${reasons ? `: ${reasons}` : ''}`),
-      excluded,
-    );
+    return refused(input, refusal('no-segments', `no climb can be used${reasons ? `: ${reasons}` : ''}`), excluded);
   }
   const calibration = rateCalibration(airplane);
   const constantSpeed = airplane?.propeller.kind === 'constant-speed';
@@ -120,4 +117,8 @@ function loneRemarks(rows: readonly { run: { label: string; lone: boolean } }[])
   if (lone.length === 0) return [];
   const words = `no reciprocal climb beside ${lone.join(', ')}: a wind that changes with height is in the rate, allowed for in U95 by half of 2 m/s in 300 m (common practice, no source)`;
   return [flag('lone-run', words)];
+}
+
+function refused(input: ReductionInput, why: Refusal, flags: Flag[] = []): Result {
+  return refusedResult(resultShell('climb', climbNote, input), why, flags);
 }

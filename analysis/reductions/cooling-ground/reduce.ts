@@ -1,7 +1,7 @@
 /** The story of a ground run: runs, points, what they settle at, the hot day, limits, the next run, the soak. */
 import { flag, OutOfRange, parsedBy, type Refusal, refusal } from '../../remarks/index.ts';
 import type { Result, ResultSegment } from '../../results/index.ts';
-import type { ReductionInput } from '../reduction.ts';
+import { type ReductionInput, refusedResult, resultShell } from '../reduction.ts';
 import { airDependence } from './air-dependence.ts';
 import { boilingMargin } from './boiling-margin.ts';
 import { chartOf } from './chart-traces.ts';
@@ -107,7 +107,7 @@ function answered(input: ReductionInput, options: CoolingOptions, runs: readonly
   const settled = held.filter(({ model }) => model.resolved && model.regimeKnown);
   const all = main.map((one) => one.measured);
   return {
-    ...shell(input),
+    ...resultShell('cooling-ground', coolingNote, input),
     status: 'reduced',
     quantities: [
       ...margins,
@@ -208,28 +208,5 @@ function unique(flags: Result['flags']): Result['flags'] {
 }
 
 function refused(input: ReductionInput, why: Refusal): Result {
-  return {
-    ...shell(input),
-    status: 'refused',
-    reason: why.message,
-    code: why.code,
-    mend: why.mend,
-    quantities: [],
-    tables: [],
-    segments: [],
-    comparisons: [],
-    flags: [],
-  };
-}
-
-function shell(input: ReductionInput) {
-  return {
-    kind: 'cooling-ground',
-    ...(input.alignment ? { alignment: input.alignment } : {}),
-    provenance: {
-      files: (input.recording?.tables ?? []).map((table) => ({ name: table.file, sha256: table.sha256 })),
-      configurationRevision: input.configurationRevision ?? null,
-      methodVersion: coolingNote.versions[0]?.version ?? '',
-    },
-  };
+  return refusedResult(resultShell('cooling-ground', coolingNote, input), why);
 }

@@ -3,7 +3,7 @@ import { shareOfChord } from '../../models/index.ts';
 import type { Measured } from '../../numbers/index.ts';
 import { type Flag, flag, OutOfRange, parsedBy, type Refusal, refusal } from '../../remarks/index.ts';
 import { type Comparison, compareWithLimit, type Result, type ResultQuantity } from '../../results/index.ts';
-import type { ReductionInput } from '../reduction.ts';
+import { type ReductionInput, refusedResult, resultShell } from '../reduction.ts';
 import { ballastWanted, type LoadCase, loadCases, type WantedBallast } from './cases.ts';
 import { type Empty, emptyAsStated, emptyFromWeighing } from './empty.ts';
 import { type WantedPoint, type WeightOptions, type WeightPoint, weightOptions, weightPoints } from './input.ts';
@@ -45,8 +45,9 @@ function built(input: ReductionInput, empty: Empty, points: readonly WeightPoint
   const mac = airplane?.loading.mac;
   const chord = mac ? { length: mac.length.si, leadingEdge: mac.leadingEdge.si } : null;
   return {
-    ...shell(input),
+    ...resultShell('weight-balance', weightBalanceNote, input),
     status: 'reduced',
+    segments: [],
     quantities: [
       quantity('empty-mass', 'kg', empty.mass, {}),
       quantity('empty-arm', 'm', empty.arm, { datum: airplane?.loading.datum ?? '' }),
@@ -142,23 +143,6 @@ function fuelArmOf(airplane: ReductionInput['airplane']): number | null {
   return feeding.reduce((sum, tank) => sum + tank.capacity.si * (tank.arm?.si ?? 0), 0) / volume;
 }
 
-function shell(input: ReductionInput): Result {
-  return {
-    kind: 'weight-balance',
-    status: 'refused',
-    quantities: [],
-    tables: [],
-    segments: [],
-    comparisons: [],
-    flags: [],
-    provenance: {
-      files: [],
-      configurationRevision: input.configurationRevision ?? null,
-      methodVersion: weightBalanceNote.versions[0]?.version ?? '',
-    },
-  };
-}
-
 function refused(input: ReductionInput, why: Refusal): Result {
-  return { ...shell(input), reason: why.message, code: why.code, mend: why.mend };
+  return refusedResult(resultShell('weight-balance', weightBalanceNote, input), why);
 }
