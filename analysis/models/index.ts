@@ -2,6 +2,7 @@ export * from './airspeed-calibration.ts';
 export * from './ballast.ts';
 export * from './climb-physics.ts';
 export * from './coolant-boiling.ts';
+export * from './cooling-regime.ts';
 export * from './default-repeatability.ts';
 export * from './fuel-density.ts';
 export * from './heat-balance.ts';

@@ -1,11 +1,11 @@
 /** One test point measured: curve, equilibrium with its uncertainty, or why there is none. */
 import { type Airplane, accuracyOf } from '../../airplane/index.ts';
+import type { Regime } from '../../models/index.ts';
 import { type Combined, combineUncertainty, coverageFactor, type UncertaintySource } from '../../numbers/index.ts';
 import type { HeldRecord } from './blocks.ts';
 import { misfitOf, WILD } from './broken-curve.ts';
 import { fitHeating, type HeatingFit } from './fit.ts';
 import type { TestPoint } from './points.ts';
-import type { Regime } from './regime.ts';
 import { meanOf } from './settings.ts';
 import { slopeOf, slowNodeAllowance, stoodStill } from './slow-node.ts';
 import { type HotTrace, sensorLag, type Trace } from './trace.ts';

@@ -1,9 +1,10 @@
 /** Test points: each hold cut by what governs, its settling dropped; or the intervals a person set. */
 import type { Airplane } from '../../airplane/index.ts';
+import type { Governing, Regime, RegimeSpan } from '../../models/index.ts';
 import { type Flag, flag } from '../../remarks/index.ts';
 import type { Segment } from '../../segments/index.ts';
 import { show } from '../../units/index.ts';
-import { type Governing, type Regime, type RegimeSpan, regimesIn } from './regime.ts';
+import { regimesIn } from './regime.ts';
 import { type Hold, meanOf, STOPPED_BELOW } from './settings.ts';
 import { type HotTrace, sensorLag, type Trace } from './trace.ts';
 

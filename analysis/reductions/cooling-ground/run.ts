@@ -1,13 +1,13 @@
 /** One run from recording to measured points: channels, trace, holds, points. */
 import type { Airplane } from '../../airplane/index.ts';
 import type { Recording } from '../../logs/index.ts';
+import { type Governing, governingOf } from '../../models/index.ts';
 import { type Flag, flag, type Refusal, refusal } from '../../remarks/index.ts';
 import { placeSegments, type SegmentEdit } from '../../segments/index.ts';
 import { type GroundChannels, groundChannels } from './channels.ts';
 import type { CoolingOptions } from './input.ts';
 import { type Measured, measurePoint } from './measure.ts';
 import { oilPoints, pointsFound, pointsSet, settlingSeconds, type TestPoint } from './points.ts';
-import { type Governing, governingOf } from './regime.ts';
 import { holdsOf } from './settings.ts';
 import { sharedTau, tellsItsTau } from './shared-tau.ts';
 import { type HotTrace, type Trace, traceOf } from './trace.ts';
@@ -40,7 +40,7 @@ export function measureRun(
   if ('code' in channels) return channels;
   const { trace, flags } = traceOf(recording, channels, options.airTemperature?.si);
   const part = trace.main[0]?.part ?? 'coolant';
-  const governing = governingOf(airplane, options, part);
+  const governing = governingOf(airplane, options.thermostat, part);
   const settling = settlingSeconds(airplane, part);
   const holds = holdsOf(trace);
   const placed = edits && edits.length > 0 ? placeSegments(recording, edits) : null;

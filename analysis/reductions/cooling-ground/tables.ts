@@ -1,8 +1,8 @@
 /** The tables of a ground run. */
+import type { Governing } from '../../models/index.ts';
 import type { ResultTable } from '../../results/index.ts';
 import type { HotDayAnswer } from './hot-day-margin.ts';
 import type { Measured } from './measure.ts';
-import type { Governing } from './regime.ts';
 import type { Times } from './rows.ts';
 
 /** A measured point with what follows from it. */

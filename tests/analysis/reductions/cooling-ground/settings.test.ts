@@ -1,10 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import type { CoolingOptions } from '../../../../analysis/reductions/cooling-ground/input.ts';
-import { governingOf, regimesIn } from '../../../../analysis/reductions/cooling-ground/regime.ts';
+import { regimesIn } from '../../../../analysis/reductions/cooling-ground/regime.ts';
 import { type Hold, holdsOf } from '../../../../analysis/reductions/cooling-ground/settings.ts';
 import type { HotTrace, Trace } from '../../../../analysis/reductions/cooling-ground/trace.ts';
 import { toSi } from '../../../../analysis/units/index.ts';
-import { airplaneWith } from '../../../blind/cooling-days.ts';
 
 const C = (degrees: number) => toSi(degrees, 'degC');
 const rpm = (n: number) => toSi(n, 'rpm');
@@ -170,19 +168,5 @@ describe('regimes', () => {
     expect(regimesIn(trace, heating, hold(), null)[0]?.regime).toBe('unknown');
     expect(regimesIn(trace, heating, hold({ engineSpeed: 0 }), 'none')[0]?.regime).toBe('cooling');
     expect(regimesIn(trace, heating, hold({ doorMoving: true }), 'none')[0]?.regime).toBe('regulated');
-  });
-
-  it('come from the airplane, or from what a person states instead', () => {
-    const ouzel = airplaneWith('ouzel');
-    const none: CoolingOptions = {};
-    expect(governingOf(ouzel, none, 'coolant')).toMatchObject({ start: C(80), open: C(92), startAssumed: false });
-    expect(governingOf(ouzel, { thermostat: 'none' }, 'coolant')).toBe('none');
-    expect(governingOf(ouzel, none, 'cylinder-head')).toBe('none');
-    expect(governingOf(ouzel, none, 'oil')).toBeNull();
-    expect(governingOf(undefined, none, 'coolant')).toBeNull();
-    const half = airplaneWith('ouzel', (json) => {
-      delete json.cooling?.thermostatStart;
-    });
-    expect(governingOf(half, none, 'coolant')).toMatchObject({ start: C(80), startAssumed: true });
   });
 });
