@@ -2,20 +2,19 @@
 import * as z from 'zod';
 import type { Program, ProgramTest } from '../../analysis/program/index.ts';
 import { bookPath, frameOf, framePart } from '../parts/frame.view.ts';
-import { count, sentence } from '../words/list.ts';
+import { count } from '../words/list.ts';
 import { outcomeInWords, outcomePart } from '../words/outcome.ts';
 import { minutesInWords } from '../words/time.ts';
 import type { KeptStatus, PageContext } from './kept.ts';
 import { outingName, outingPath } from './outing-words.ts';
+import { filterChoices, filterPart, filterTakes, type ProgramFilter } from './program-filter.ts';
 import { testPath } from './test.view.ts';
-
-const option = z.strictObject({ value: z.string(), text: z.string(), selected: z.boolean() });
 
 export const programView = z.strictObject({
   frame: framePart,
   summary: z.string(),
   hours: z.string(),
-  filters: z.array(z.strictObject({ name: z.string(), label: z.string(), options: z.array(option) })),
+  filters: z.array(filterPart),
   filtered: z.string(),
   stages: z.array(
     z.strictObject({
@@ -44,12 +43,6 @@ export const programView = z.strictObject({
 });
 export type ProgramView = z.infer<typeof programView>;
 
-export interface ProgramFilter {
-  stage?: string | undefined;
-  system?: string | undefined;
-  status?: string | undefined;
-}
-
 /** The Program page. */
 export function programPage(
   program: Program,
@@ -59,25 +52,13 @@ export function programPage(
 ): ProgramView {
   const states = new Map(status.map((one) => [one.test, one.status]));
   const all = program.stages.flatMap((stage) => stage.tests);
-  const wanted = (test: ProgramTest) =>
-    (!filter.stage || test.stage === filter.stage) &&
-    (!filter.system || test.system === filter.system) &&
-    (!filter.status || statusFits(filter.status, test, states.get(test.id) ?? 'planned'));
+  const wanted = (test: ProgramTest) => filterTakes(filter, test, states.get(test.id) ?? 'planned');
   const kept = all.filter(wanted);
   return {
     frame: frameOf('Program', { question: 'What do we do, in which order, and why?', book, way: 'program' }),
     summary: `${count(all.length, 'test')} in ${count(program.outings.length, 'outing')}, ${count(program.hours.flights, 'flight')} among them.`,
     hours: program.hours.words,
-    filters: [
-      filterOf(
-        'stage',
-        'Stage',
-        program.stages.map(({ stage, title }) => ({ value: stage, text: title })),
-        filter.stage,
-      ),
-      filterOf('system', 'System', systemsOf(all), filter.system),
-      filterOf('status', 'Status', STATES, filter.status),
-    ],
+    filters: filterChoices(program, filter),
     filtered: kept.length === all.length ? '' : `${kept.length} of ${all.length} shown.`,
     stages: program.stages
       .map(({ stage, title, tests }) => {
@@ -113,22 +94,4 @@ function testRow(test: ProgramTest, program: Program, status: string, book: stri
     missing: test.missing.length === 0 ? '' : `${count(test.missing.length, 'number')} missing for its card`,
     status: outcomeInWords(status),
   };
-}
-
-const STATES = [
-  ...['planned', 'briefed', 'flown', 'reduced', 'accepted', 'repeat', 'stale'].map((value) => ({ value, text: value })),
-  { value: 'missing', text: 'card lacks a number' },
-];
-
-function statusFits(wanted: string, test: ProgramTest, status: string): boolean {
-  return wanted === 'missing' ? test.missing.length > 0 : wanted === status;
-}
-
-function systemsOf(tests: readonly ProgramTest[]) {
-  return [...new Set(tests.map((test) => test.system))].sort().map((value) => ({ value, text: sentence(value) }));
-}
-
-function filterOf(name: string, label: string, options: { value: string; text: string }[], selected = '') {
-  const all = [{ value: '', text: 'all' }, ...options];
-  return { name, label, options: all.map((one) => ({ ...one, selected: one.value === selected })) };
 }
