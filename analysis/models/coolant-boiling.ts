@@ -81,3 +81,31 @@ export function boilingTemperature(mix: BoilingCase): number {
   }
   return (low + high) / 2;
 }
+
+/** A cap opens within this share of its marking, and the hottest coolant is this much hotter than the sensor, K. */
+export const CAP_SHARE = 0.1;
+export const HOTTEST_SPOT = 3;
+
+export interface UnderCap {
+  /** the mix boils at, K */
+  boils: number;
+  /** what the sensor reads when the hottest coolant boils, K */
+  sensor: number;
+  /** standard uncertainty from the cap's marking, K */
+  capU: number;
+}
+
+/**
+ * Where coolant boils under its cap: a cap holds a gauge pressure, so it boils lower the higher one is.
+ * @param mix glycol and its volume fraction, object
+ * @param cap pressure marked on the cap, gauge, Pa
+ * @param outside pressure around it, absolute, Pa
+ * @returns boiling temperature, the sensor's reading then, and the cap's doubt
+ * @throws OutOfRange as boilingTemperature
+ * @source ideal solution over [iapws-saturation]; cap within 10 %, hottest spot 3 K over the sensor [practice]
+ */
+export function boilingUnderCap(mix: Omit<BoilingCase, 'pressure'>, cap: number, outside: number): UnderCap {
+  const at = (held: number) => boilingTemperature({ ...mix, pressure: outside + held });
+  const boils = at(cap);
+  return { boils, sensor: boils - HOTTEST_SPOT, capU: (boils - at((1 - CAP_SHARE) * cap)) / 2 };
+}

@@ -13,6 +13,7 @@ export const DEFAULT_REPEATABILITY = {
   'airspeed-leg': { s0: 0.5, nu0: 2, relative: false, words: '0.5 m/s' },
   'vertical-rate': { s0: 0.15, nu0: 4, relative: false, words: '0.15 m/s' },
   'ground-run-equilibrium': { s0: 1.5, nu0: 4, relative: false, words: '1.5 K' },
+  'climb-peak-temperature': { s0: 1.5, nu0: 4, relative: false, words: '1.5 K' },
   'stall-speed': { s0: 0.5, nu0: 4, relative: false, words: '0.5 m/s' },
   'level-power': { s0: 0.02, nu0: 4, relative: true, words: '2 %' },
   'ground-roll': { s0: 0.05, nu0: 4, relative: true, words: '5 %' },

@@ -1,6 +1,6 @@
 /** The hot day of the cooling rules, and temperatures corrected to it. */
 import { OutOfRange } from '../remarks/index.ts';
-import { differenceToSi, toSi } from '../units/index.ts';
+import { differenceToSi, show, toSi } from '../units/index.ts';
 
 export type HotDayStandard = '14cfr23' | 'cs22';
 
@@ -87,4 +87,31 @@ export function limitingAir(limit: number, measured: number, air: number): numbe
  */
 export function isStabilised(rate: number): boolean {
   return Math.abs(rate) < toSi(2, 'degF/min') - 1e-12;
+}
+
+/** A hot day as air over pressure altitude, with the words a result states it by. */
+export interface HotDayLaw {
+  /** air at a pressure altitude, K; throws OutOfRange as hotDayAir */
+  at(Hp: number): number;
+  words: string;
+}
+
+/**
+ * The hot day a climb or a flight is corrected to: a rule's own, or a hotter day stated at one height that lapses as the
+ * rule does.
+ * @param standard which rule, name
+ * @param stated air a person stated and the pressure altitude it is meant for, K and m; null for the rule itself
+ * @returns air over pressure altitude, and its words
+ * @source [14cfr23-1043] (b), [cs22-1047] (d)
+ */
+export function hotDayLaw(standard: HotDayStandard, stated: { air: number; height: number } | null = null): HotDayLaw {
+  const { words } = HOT_DAYS[standard];
+  if (stated === null) return { at: (Hp) => hotDayAir(standard, Hp), words };
+  const over = stated.air - hotDayAir(standard, stated.height);
+  const air = show(stated.air, 'degC', { decimals: 1 }).text;
+  const height = show(stated.height, 'm', { decimals: 0 }).text;
+  return {
+    at: (Hp) => hotDayAir(standard, Hp) + over,
+    words: `${air} at ${height} pressure altitude as stated, with the lapse of: ${words}`,
+  };
 }

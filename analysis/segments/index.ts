@@ -2,6 +2,7 @@ export * from './bank.ts';
 export * from './climb.ts';
 export * from './condition.ts';
 export * from './edit.ts';
+export * from './even-grid.ts';
 export * from './find.ts';
 export * from './flight-signals.ts';
 export * from './lag.ts';

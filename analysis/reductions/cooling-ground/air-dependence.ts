@@ -1,7 +1,8 @@
 /** How an equilibrium follows the air, beside the one-to-one rule: once one condition was run on days far apart. */
+import { noiseHalf } from '../../models/index.ts';
 import { coverageFactor } from '../../numbers/index.ts';
 import type { ResultTable } from '../../results/index.ts';
-import { type Measured, noiseHalf } from './measure.ts';
+import type { Measured } from './measure.ts';
 import { isSameCondition } from './repeatability.ts';
 
 /** Air must differ by this before a slope means anything, K. Common practice, no source. */

@@ -1,15 +1,11 @@
 /** How far a coolant temperature stays under the boiling point of the mix under its cap. */
 import { pressureAt } from '../../air/index.ts';
 import type { Airplane } from '../../airplane/index.ts';
-import { BOILING_POINT_U, boilingTemperature } from '../../models/index.ts';
+import { BOILING_POINT_U, boilingUnderCap, CAP_SHARE, HOTTEST_SPOT } from '../../models/index.ts';
 import { combineUncertainty, type UncertaintySource } from '../../numbers/index.ts';
 import { type Flag, flag, OutOfRange } from '../../remarks/index.ts';
 import type { ResultQuantity } from '../../results/index.ts';
 import type { HotDayAnswer, HotReference } from './hot-day-margin.ts';
-
-/** A cap opens within this share of its marking, and the hottest coolant is this much hotter than the sensor; K. */
-const CAP_SHARE = 0.1;
-const HOTTEST_SPOT = 3;
 
 /**
  * Margin to boiling on the hot day of the condition that runs hottest.
@@ -43,10 +39,7 @@ export function boilingMargin(
     return { ...base, value: null, u95: null, parts: {}, flags };
   }
   try {
-    const field = pressureAt(reference.height);
-    const boils = (pressure: number) => boilingTemperature({ ...mix, pressure });
-    const T = boils(field + cap);
-    const capU = (T - boils(field + (1 - CAP_SHARE) * cap)) / 2;
+    const { boils, sensor, capU } = boilingUnderCap(mix, cap, pressureAt(reference.height));
     const sources: UncertaintySource[] = [
       ...(['noise', 'calibration', 'repeatability', 'fit'] as const).map((part) => ({
         part,
@@ -57,7 +50,7 @@ export function boilingMargin(
       { part: 'calibration' as const, u: capU, nu: 50 },
     ].filter((source) => source.u > 0);
     const doubt = combineUncertainty(sources);
-    const value = T - HOTTEST_SPOT - answer.corrected;
+    const value = sensor - answer.corrected;
     flags.push(
       flag(
         'assumed-value',
@@ -66,7 +59,7 @@ export function boilingMargin(
     );
     return {
       ...base,
-      conditions: { ...base.conditions, 'boiling-temperature': { value: T, unit: 'K' } },
+      conditions: { ...base.conditions, 'boiling-temperature': { value: boils, unit: 'K' } },
       value,
       u95: doubt.u95,
       interval: [value - doubt.u95 - (answer.upper - answer.doubt.u95), value + doubt.u95],

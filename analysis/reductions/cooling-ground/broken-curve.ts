@@ -1,8 +1,6 @@
 /** Whether one heating curve describes a record at all: a fan switched unseen or a cycling valve does not fit one. */
+import { type Blocks, blocksOf, type HeatingFit, type HeldRecord, solveAtTau } from '../../models/index.ts';
 import { quantile } from '../../numbers/index.ts';
-import { type Blocks, blocksOf, type HeldRecord } from './blocks.ts';
-import type { HeatingFit } from './fit.ts';
-import { solveAtTau } from './solve-at-tau.ts';
 
 export interface Misfit {
   /** half the range of the slow residuals, K */

@@ -1,6 +1,6 @@
 /** The channels of a ground run: what is to be kept cool, the air, and what was set. Or why they will not do. */
 import type { Airplane } from '../../airplane/index.ts';
-import { allSeriesOf, type Recording, type Series, seriesOf } from '../../logs/index.ts';
+import { allSeriesOf, plausibleRangeOf, type Recording, type Series, seriesOf } from '../../logs/index.ts';
 import type { CooledPart } from '../../models/index.ts';
 import { type Flag, flag, type Refusal, refusal } from '../../remarks/index.ts';
 import { quantityOf, show } from '../../units/index.ts';
@@ -85,16 +85,11 @@ function namesOf(recording: Recording): string {
   return recording.tables.map((table) => table.file).join(', ');
 }
 
-/** Limits outside which a reading is a fault of sensor or unit, SI. */
-export function plausibleRange(series: Series): readonly [number, number] {
-  return quantityOf(series.quantity)?.plausible ?? [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
-}
-
 /** Share of readings outside what any light airplane shows from which the unit, not the sensor, is at fault. */
 const MOSTLY = 0.5;
 
 function wrongUnit(series: Series): Refusal | null {
-  const [low, high] = plausibleRange(series);
+  const [low, high] = plausibleRangeOf(series);
   let [there, outside, least, most] = [0, 0, Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
   for (const value of series.v) {
     if (Number.isNaN(value)) continue;

@@ -1,10 +1,10 @@
 /** Equilibria against their limits, in test air and on the hot day: shown, not shown, exceeded. */
 import type { Airplane } from '../../airplane/index.ts';
+import type { PartLimits } from '../../models/index.ts';
 import { combineUncertainty, type Scatter } from '../../numbers/index.ts';
 import { type Comparison, compareWithLimit } from '../../results/index.ts';
 import { show } from '../../units/index.ts';
 import type { HotReference } from './hot-day-margin.ts';
-import type { PartLimits } from './part-limits.ts';
 import { aboutWords } from './quantities.ts';
 import type { Answered } from './tables.ts';
 

@@ -1,10 +1,11 @@
 /** What the fan or the door is worth: differences of D between held conditions of one run, where sensors cancel. */
 
 import type { Airplane } from '../../airplane/index.ts';
+import { noiseHalf } from '../../models/index.ts';
 import { combineUncertainty, coverageFactor, type Scatter } from '../../numbers/index.ts';
 import { type Flag, flag } from '../../remarks/index.ts';
 import type { ResultTable } from '../../results/index.ts';
-import { type Measured, noiseHalf } from './measure.ts';
+import type { Measured } from './measure.ts';
 import { isSameCondition, isSameExit, isSamePower } from './repeatability.ts';
 
 /** "Shown" needs each side run so often, interleaved. Common practice, no source. */

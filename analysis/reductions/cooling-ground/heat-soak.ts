@@ -1,11 +1,11 @@
 /** After shutdown: how hot it gets with nothing moving, and how long until it may be started again. Read, not fitted. */
 import { type Airplane, accuracyOf } from '../../airplane/index.ts';
+import type { PartLimits } from '../../models/index.ts';
 import { combineUncertainty, median, stepEffect } from '../../numbers/index.ts';
 import { type Flag, flag } from '../../remarks/index.ts';
 import type { ResultQuantity } from '../../results/index.ts';
 import { show } from '../../units/index.ts';
 import { USUAL_LAG } from './held-model.ts';
-import type { PartLimits } from './part-limits.ts';
 import { meanOf, STOPPED_BELOW } from './settings.ts';
 import { slopeOf } from './slow-node.ts';
 import { type HotTrace, sensorLag, type Trace } from './trace.ts';

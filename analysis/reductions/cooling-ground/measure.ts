@@ -1,10 +1,8 @@
 /** One test point measured: curve, equilibrium with its uncertainty, or why there is none. */
 import { type Airplane, accuracyOf } from '../../airplane/index.ts';
-import type { Regime } from '../../models/index.ts';
+import { fitHeating, type HeatingFit, type HeldRecord, noiseHalf, type Regime } from '../../models/index.ts';
 import { type Combined, combineUncertainty, coverageFactor, type UncertaintySource } from '../../numbers/index.ts';
-import type { HeldRecord } from './blocks.ts';
 import { misfitOf, WILD } from './broken-curve.ts';
-import { fitHeating, type HeatingFit } from './fit.ts';
 import type { TestPoint } from './points.ts';
 import { meanOf } from './settings.ts';
 import { slopeOf, slowNodeAllowance, stoodStill } from './slow-node.ts';
@@ -110,11 +108,6 @@ function recordOf(trace: Trace, hot: HotTrace, from: number, to: number): HeldRe
     step: hot.step,
     perSample: hot.perSample,
   };
-}
-
-/** Half-width of the kept set that noise alone leaves, K: the larger side. */
-export function noiseHalf(fit: HeatingFit): number {
-  return Math.max(fit.excessHigh - fit.excess, fit.excess - fit.excessLow);
 }
 
 interface Departure {

@@ -1,10 +1,9 @@
 /** The quantities of a ground run: margins on the hot day first, then what each held condition settles at. */
-import type { Governing } from '../../models/index.ts';
+import { type Governing, PART_WORDS } from '../../models/index.ts';
 import { type Flag, flag } from '../../remarks/index.ts';
 import type { ResultQuantity } from '../../results/index.ts';
 import { show } from '../../units/index.ts';
 import type { HotReference } from './hot-day-margin.ts';
-import { PART_WORDS } from './part-limits.ts';
 import { spanOf } from './rows.ts';
 import { type Answered, thermostatLeft } from './tables.ts';
 

@@ -1,4 +1,5 @@
 /** The story of a ground run: runs, points, what they settle at, the hot day, limits, the next run, the soak. */
+import { limitEvents, limitsOf } from '../../models/index.ts';
 import { flag, OutOfRange, parsedBy, type Refusal, refusal } from '../../remarks/index.ts';
 import type { Result, ResultSegment } from '../../results/index.ts';
 import { type ReductionInput, refusedResult, resultShell } from '../reduction.ts';
@@ -12,12 +13,11 @@ import { heatSoak } from './heat-soak.ts';
 import { heldModel } from './held-model.ts';
 import { hotReference, onHotDay } from './hot-day-margin.ts';
 import { type CoolingOptions, coolingOptions, coolingPoints } from './input.ts';
-import { limitEvents } from './limit-events.ts';
 import type { Measured } from './measure.ts';
+import { missingLimits } from './missing-limits.ts';
 import { longestRunTable, nextRunTable, oneEach } from './next-run.ts';
 import { coolingNote } from './note.ts';
 import { type Outlook, outlookOf } from './outlook.ts';
-import { limitsOf, missingLimits } from './part-limits.ts';
 import { equilibriumQuantities, marginQuantities } from './quantities.ts';
 import { runRemarks } from './remarks.ts';
 import { runScatter } from './repeatability.ts';

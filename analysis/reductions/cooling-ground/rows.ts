@@ -1,9 +1,9 @@
 /** One row of the segments table: the point in figures, null where the data do not resolve them. */
+import type { PartLimits } from '../../models/index.ts';
 import { type Flag, flag } from '../../remarks/index.ts';
 import { show } from '../../units/index.ts';
 import type { Measured } from './measure.ts';
 import type { Outlook } from './outlook.ts';
-import type { PartLimits } from './part-limits.ts';
 import type { Trace } from './trace.ts';
 
 export interface Times {

@@ -3,9 +3,9 @@
  * bound it. Fan, door and speed change the conductance, so the bound is wide.
  */
 
+import type { TauPrior } from '../../models/index.ts';
 import { median } from '../../numbers/index.ts';
 import type { Measured } from './measure.ts';
-import type { TauPrior } from './profile.ts';
 
 /** Time constants of one airplane differ by this factor (one standard deviation); common practice, no source. */
 const FACTOR = 2;

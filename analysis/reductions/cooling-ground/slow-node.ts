@@ -1,12 +1,10 @@
 /** What the trace cannot show: block, oil and duct that take their heat more slowly than the coolant. */
+import { slowPartAllowance } from '../../models/index.ts';
 import { toSi } from '../../units/index.ts';
 import type { TestPoint } from './points.ts';
 import { meanOf } from './settings.ts';
 import type { HotTrace, Trace } from './trace.ts';
 
-/** One-sided allowance on the hot side of an equilibrium; common practice, no source. */
-const LEAST_ALLOWANCE = 3;
-const SHARE_OF_RISE = 0.1;
 /** Steady for so long at under such a rate shows the slow part. */
 const STEADY_SECONDS = 300;
 const STEADY_RATE = toSi(0.2, 'K/min');
@@ -58,5 +56,5 @@ export function stoodStill(trace: Trace, values: Float64Array, point: TestPoint)
 export function slowNodeAllowance(trace: Trace, hot: HotTrace, point: TestPoint, rise: number): number {
   const other = hot === trace.oil ? trace.main[0] : trace.oil;
   if (other && stoodStill(trace, hot.values, point) && stoodStill(trace, other.values, point)) return 0;
-  return Math.max(LEAST_ALLOWANCE, SHARE_OF_RISE * rise);
+  return slowPartAllowance(rise);
 }

@@ -1,11 +1,11 @@
 /** A ground run on one even grid: temperatures, air, and what was set at each sample. */
 import type { Airplane } from '../../airplane/index.ts';
-import type { Recording, Series } from '../../logs/index.ts';
+import { brokenStretches, plausibleRangeOf, type Recording, type Series } from '../../logs/index.ts';
 import type { CooledPart } from '../../models/index.ts';
 import { quantisationStep } from '../../numbers/index.ts';
 import { type Flag, flag } from '../../remarks/index.ts';
-import { type GroundChannels, type HotChannel, plausibleRange } from './channels.ts';
-import { filledWithNearest, type Grid, gridOver, heldOnGrid, movingMean, onGrid } from './grid.ts';
+import { filledWithNearest, type Grid, gridOver, heldOnGrid, movingMean, onGrid } from '../../segments/index.ts';
+import type { GroundChannels, HotChannel } from './channels.ts';
 
 export interface HotTrace {
   /** glossary name with its index, for naming the hottest head */
@@ -49,7 +49,6 @@ const AIR_SECONDS = 60;
 const STEADY_SECONDS = 15;
 /** Settings are held no longer than this over a recorder's silence, s. */
 const HOLD_MOST = 10;
-const BROKEN = new Set(['spike', 'disconnected', 'saturated']);
 
 /**
  * The run of a recording on the grid of its main temperature.
@@ -69,7 +68,7 @@ export function traceOf(
   const hot = (channel: HotChannel): HotTrace => hotTrace(channel, grid, recording, flags);
   const setting = (series: Series | null) => {
     if (!series) return null;
-    const [low, high] = plausibleRange(series);
+    const [low, high] = plausibleRangeOf(series);
     const read = onGrid(series, grid, (value) => value >= low && value <= high);
     return heldOnGrid(read, grid, Math.min(HOLD_MOST, Math.max(series.holdSeconds, grid.dt)));
   };
@@ -93,11 +92,8 @@ export function traceOf(
 }
 
 function hotTrace({ series, part }: HotChannel, grid: Grid, recording: Recording, flags: Flag[]): HotTrace {
-  const [low, high] = plausibleRange(series);
-  const shift = recording.shifts[recording.tables.findIndex((table) => table.file === series.file)] ?? 0;
-  const broken = series.flags
-    .filter((one) => BROKEN.has(one.kind) && one.fromSeconds !== undefined)
-    .map((one) => ({ from: (one.fromSeconds ?? 0) + shift, to: (one.toSeconds ?? one.fromSeconds ?? 0) + shift }));
+  const [low, high] = plausibleRangeOf(series);
+  const broken = brokenStretches(recording, series);
   let left = 0;
   const values = onGrid(series, grid, (value, t) => {
     const fails = broken.some((one) => t >= one.from && t <= one.to);
@@ -127,7 +123,7 @@ function hotTrace({ series, part }: HotChannel, grid: Grid, recording: Recording
 }
 
 function airTrace(series: Series, grid: Grid): Float64Array | null {
-  const [low, high] = plausibleRange(series);
+  const [low, high] = plausibleRangeOf(series);
   const values = onGrid(series, grid, (value) => value >= low && value <= high);
   // run twice, a mean over half the width weighs the whole width as a triangle
   const half = AIR_SECONDS / 2 / grid.dt;

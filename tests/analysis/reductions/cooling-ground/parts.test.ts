@@ -1,13 +1,11 @@
 /** Smaller parts: one-sided comparisons, repeats, boiling, the hot day's reference, the slow part, bends in a trace. */
 import { describe, expect, it } from 'vitest';
 import { pressureAt } from '../../../../analysis/air/index.ts';
-import { boilingTemperature } from '../../../../analysis/models/index.ts';
+import { boilingTemperature, fitHeating, type HeldRecord } from '../../../../analysis/models/index.ts';
 import { combineUncertainty, seededRandom } from '../../../../analysis/numbers/index.ts';
-import type { HeldRecord } from '../../../../analysis/reductions/cooling-ground/blocks.ts';
 import { boilingMargin } from '../../../../analysis/reductions/cooling-ground/boiling-margin.ts';
 import { misfitOf } from '../../../../analysis/reductions/cooling-ground/broken-curve.ts';
 import { comparisonsOf } from '../../../../analysis/reductions/cooling-ground/comparisons.ts';
-import { fitHeating } from '../../../../analysis/reductions/cooling-ground/fit.ts';
 import { hotReference, onHotDay } from '../../../../analysis/reductions/cooling-ground/hot-day-margin.ts';
 import type { Measured } from '../../../../analysis/reductions/cooling-ground/measure.ts';
 import { isSameCondition, runScatter } from '../../../../analysis/reductions/cooling-ground/repeatability.ts';

@@ -3,11 +3,19 @@
  * heat balance. Symmetric intervals from a covariance are wrong below two time constants; here every time constant is
  * tried and every (tau, D) kept whose misfit the noise allows.
  */
-import { coverageFactor, stepEffect } from '../../numbers/index.ts';
-import { type Blocks, blocksOf, type HeldRecord } from './blocks.ts';
-import { type NoisePower, noisePower } from './noise-power.ts';
-import { bestOf, costOf, keptEnds, type ProfilePoint, pointOf, type TauPrior, triedBetween } from './profile.ts';
-import { besideRounded, residualsOf, type SolvedAtTau } from './solve-at-tau.ts';
+import { coverageFactor, stepEffect } from '../numbers/index.ts';
+import { besideRounded, residualsOf, type SolvedAtTau } from './heating-at-tau.ts';
+import { type Blocks, blocksOf, type HeldRecord } from './heating-blocks.ts';
+import { type NoisePower, noisePower } from './heating-noise.ts';
+import {
+  bestOf,
+  costOf,
+  keptEnds,
+  type ProfilePoint,
+  pointOf,
+  type TauPrior,
+  triedBetween,
+} from './heating-profile.ts';
 
 export interface HeatingFit {
   tau: number;
@@ -45,11 +53,22 @@ const UNKNOWNS = 3;
  * @param record evenly spaced temperatures and air of one held condition, object
  * @returns the fit, or null where the record holds too few readings
  * @throws OutOfRange never on a record longer than nothing
+ * @source profile likelihood over log tau, kept where the misfit allows; coverage [simulation]
  */
 export function fitHeating(record: HeldRecord): HeatingFit | null {
   const blocks = blocksOf(record);
   const readings = blocks.hot.reduce((count, value) => count + (Number.isNaN(value) ? 0 : 1), 0);
   return readings < 2 * UNKNOWNS ? null : concluded(prepared(record, blocks), null);
+}
+
+/**
+ * Half-width of what noise alone leaves of D.
+ * @param fit a fitted record, object
+ * @returns the larger side of the kept set, K
+ * @source profile likelihood interval [memory]
+ */
+export function noiseHalf(fit: HeatingFit): number {
+  return Math.max(fit.excessHigh - fit.excess, fit.excess - fit.excessLow);
 }
 
 /** What does not depend on anything known beforehand: coarse trials and the noise about the best of them. */

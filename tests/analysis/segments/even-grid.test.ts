@@ -1,12 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import type { Series } from '../../../../analysis/logs/index.ts';
-import {
-  filledWithNearest,
-  gridOver,
-  heldOnGrid,
-  movingMean,
-  onGrid,
-} from '../../../../analysis/reductions/cooling-ground/grid.ts';
+import type { Series } from '../../../analysis/logs/index.ts';
+import { filledWithNearest, gridOver, heldOnGrid, movingMean, onGrid } from '../../../analysis/segments/index.ts';
 
 const seriesAt = (t: number[], v: number[]): Series => ({
   quantity: 'coolant-temperature',

@@ -1,5 +1,5 @@
 /** How large the slow part of the scatter about a curve is: what decides how well the curve is known. */
-import { scatterWithin } from '../../numbers/index.ts';
+import { scatterWithin } from '../numbers/index.ts';
 
 export interface NoisePower {
   /** variance of a mean over one second's worth of record, times its length: K2 s */
@@ -21,6 +21,7 @@ const BLOCK = 10;
  * @param unknowns of the curve taken out, count
  * @param least variance of a sample below which a recorder's step does not let it appear, K2
  * @returns power, scatter and degrees of freedom
+ * @source the within-segment rule with a floor of 10 s [simulation]
  */
 export function noisePower(residuals: Float64Array, dt: number, unknowns: number, least: number): NoisePower {
   const single = scatterWithin(residuals, dt, CORRELATION_FLOOR, unknowns);

@@ -1,6 +1,6 @@
 /** The heat balance at one time constant: linear in the start and in D, so least squares solves it at once. */
-import { airResponse } from '../../models/index.ts';
-import type { Blocks, HeldRecord } from './blocks.ts';
+import { airResponse } from './heat-balance.ts';
+import type { Blocks, HeldRecord } from './heating-blocks.ts';
 
 export interface SolvedAtTau {
   tau: number;
@@ -20,6 +20,7 @@ export interface SolvedAtTau {
  * @param tau time constant, s
  * @returns best start and D with their misfit
  * @throws OutOfRange when tau is not above 0
+ * @source least squares, linear in start and D at a given tau [memory]
  */
 export function solveAtTau(blocks: Blocks, tau: number): SolvedAtTau {
   const { hot } = blocks;
@@ -53,6 +54,7 @@ export function solveAtTau(blocks: Blocks, tau: number): SolvedAtTau {
  * @param point time constant, start at the first sample and D, object
  * @returns residuals, K, one a sample with a reading, in order
  * @throws OutOfRange when tau is not above 0
+ * @source solution of the first-order heat balance [memory]
  */
 export function residualsOf(record: HeldRecord, point: { tau: number; start: number; excess: number }): Float64Array {
   const response = airResponse(record.air, record.dt, point.tau);
@@ -71,6 +73,7 @@ export function residualsOf(record: HeldRecord, point: { tau: number; start: num
  * @param record the held condition, object
  * @param residuals of its curve, K, one a sample with a reading
  * @returns residuals, K; those given where the record shows no step
+ * @source rounding of the fitted curve itself [simulation]
  */
 export function besideRounded(record: HeldRecord, residuals: Float64Array): Float64Array {
   const { step } = record;

@@ -36,6 +36,7 @@ const LONGEST = 10;
  * Means of a record over short blocks.
  * @param record a held condition, object
  * @returns blocks, NaN where no reading fell into one
+ * @source means of a tenth of a minute at most, short against any time constant [practice]
  */
 export function blocksOf(record: HeldRecord): Blocks {
   const { dt, hot, air } = record;

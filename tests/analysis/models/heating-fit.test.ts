@@ -1,9 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { seededRandom } from '../../../../analysis/numbers/index.ts';
-import type { HeldRecord } from '../../../../analysis/reductions/cooling-ground/blocks.ts';
-import { fitHeating, type HeatingFit } from '../../../../analysis/reductions/cooling-ground/fit.ts';
-import { noiseHalf } from '../../../../analysis/reductions/cooling-ground/measure.ts';
+import { fitHeating, type HeatingFit, type HeldRecord, noiseHalf } from '../../../analysis/models/index.ts';
+import { seededRandom } from '../../../analysis/numbers/index.ts';
 
 interface Course {
   start: number;

@@ -1,10 +1,16 @@
 /** Readings over a limit: a healthy sensor that says so three times running stops the gate, whatever the fit says. */
-import { type Flag, flag } from '../../remarks/index.ts';
-import type { Comparison } from '../../results/index.ts';
-import { show } from '../../units/index.ts';
-import { plausibleRange } from './channels.ts';
-import type { PartLimits } from './part-limits.ts';
-import type { HotTrace } from './trace.ts';
+import { plausibleRangeOf, type Series } from '../logs/index.ts';
+import { type Flag, flag } from '../remarks/index.ts';
+import type { Comparison } from '../results/index.ts';
+import { show } from '../units/index.ts';
+import type { PartLimits } from './cooling-limits.ts';
+
+/** A channel with the stretches in which its sensor was broken, recording time, s. */
+export interface WatchedChannel {
+  quantity: string;
+  series: Series;
+  broken: readonly { from: number; to: number }[];
+}
 
 /** One or two readings may be a spike. */
 const RUNNING = 3;
@@ -21,8 +27,9 @@ interface Event {
  * @param hot the temperature, object
  * @param limits its limits, object
  * @returns flags for caution and limit, and a comparison that the limit was exceeded
+ * @source three readings running over a limit are an event [practice]
  */
-export function limitEvents(hot: HotTrace, limits: PartLimits): { flags: Flag[]; comparisons: Comparison[] } {
+export function limitEvents(hot: WatchedChannel, limits: PartLimits): { flags: Flag[]; comparisons: Comparison[] } {
   const flags: Flag[] = [];
   const comparisons: Comparison[] = [];
   const words = (si: number) => show(si, 'degC', { decimals: 1 }).text;
@@ -53,8 +60,8 @@ export function limitEvents(hot: HotTrace, limits: PartLimits): { flags: Flag[];
   return { flags, comparisons };
 }
 
-function eventOver({ series, broken }: HotTrace, bound: number): Event | null {
-  const [low, high] = plausibleRange(series);
+function eventOver({ series, broken }: WatchedChannel, bound: number): Event | null {
+  const [low, high] = plausibleRangeOf(series);
   let found: Event | null = null;
   let from = -1;
   let running = 0;

@@ -1,6 +1,7 @@
 /** Time constants tried on one record: what each would mean, how badly it fits, and which of them the noise allows. */
-import type { Blocks } from './blocks.ts';
-import { type SolvedAtTau, solveAtTau } from './solve-at-tau.ts';
+
+import { type SolvedAtTau, solveAtTau } from './heating-at-tau.ts';
+import type { Blocks } from './heating-blocks.ts';
 
 /** One time constant tried, with the best answer at it; K and s. */
 export interface ProfilePoint {
@@ -22,7 +23,15 @@ export interface TauPrior {
   factor: number;
 }
 
-/** Misfit of a solution in squared standard errors, what is known beforehand included, `firm` times as heavy. */
+/**
+ * Misfit of a solution, what is known beforehand included.
+ * @param one the solution, object
+ * @param error standard error of a mean of independent blocks, K
+ * @param prior what is known of the time constant, or null
+ * @param firm how many times as heavy the prior weighs, pure number
+ * @returns squared standard errors, pure number
+ * @source sum of squares with a normal prior on log tau [memory]
+ */
 export function costOf(one: SolvedAtTau, error: number, prior: TauPrior | null, firm: number): number {
   const known = prior === null ? 0 : ((firm * Math.log(one.tau / prior.tau)) / Math.log(prior.factor)) ** 2;
   return one.rss / error ** 2 + known;
@@ -36,6 +45,7 @@ export function costOf(one: SolvedAtTau, error: number, prior: TauPrior | null, 
  * @param count how many
  * @returns solutions in order
  * @throws OutOfRange when a time constant is not above 0
+ * @source grid in log tau [memory]
  */
 export function triedBetween(blocks: Blocks, fastest: number, slowest: number, count: number): SolvedAtTau[] {
   return Array.from({ length: count }, (_, i) =>
@@ -51,6 +61,7 @@ export function triedBetween(blocks: Blocks, fastest: number, slowest: number, c
  * @returns the best solution
  * @throws Error when no solution is given: a mistake of ours
  * @throws OutOfRange when a time constant is not above 0
+ * @source parabola through three points [memory]
  */
 export function bestOf(
   blocks: Blocks,
@@ -87,6 +98,7 @@ export interface Scale {
  * @param one the solution, object
  * @param scale cost, error and the first block, object
  * @returns the point
+ * @source solution of the first-order heat balance [memory]
  */
 export function pointOf(one: SolvedAtTau, { least, cost, error, begin, air }: Scale): ProfilePoint {
   const back = Math.exp(begin / one.tau);
@@ -106,6 +118,7 @@ export function pointOf(one: SolvedAtTau, { least, cost, error, begin, air }: Sc
  * @param profile points, list
  * @param k coverage factor
  * @returns least and most D, K, and time constant, s
+ * @source profile likelihood interval [memory]
  */
 export function keptEnds(profile: readonly ProfilePoint[], k: number) {
   const kept = profile.filter((one) => one.over <= k * k);

@@ -1,5 +1,5 @@
 /** Channels of different rates on one even grid. Nothing is interpolated: a sample is the mean of its own readings. */
-import type { Series } from '../../logs/index.ts';
+import type { Series } from '../logs/index.ts';
 
 export interface Grid {
   /** recording time of the first sample, s */

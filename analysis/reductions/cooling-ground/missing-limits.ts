@@ -1,37 +1,8 @@
-/** Limits of what is kept cool, and what to call it. */
+/** Limits of a ground run that are not there, and what that withholds. */
 import type { Airplane } from '../../airplane/index.ts';
+import { LIMIT_FIELD, limitsOf, PART_WORDS } from '../../models/index.ts';
 import { type Flag, flag } from '../../remarks/index.ts';
 import type { HotTrace } from './trace.ts';
-
-export interface PartLimits {
-  caution: number | null;
-  limit: number | null;
-  /** hot restart only below this, coolant alone */
-  restart: number | null;
-}
-
-export const PART_WORDS: Readonly<Record<HotTrace['part'], string>> = {
-  coolant: 'coolant',
-  oil: 'oil',
-  'cylinder-head': 'cylinder head',
-};
-
-const FIELD = { coolant: 'coolant', oil: 'oil', 'cylinder-head': 'cylinderHead' } as const;
-
-/**
- * Limits of a part.
- * @param airplane the description, or undefined
- * @param part name
- * @returns K, null where the description has none
- */
-export function limitsOf(airplane: Airplane | undefined, part: HotTrace['part']): PartLimits {
-  const found = airplane?.limits[FIELD[part]];
-  return {
-    caution: found?.caution?.si ?? null,
-    limit: found?.limit?.si ?? null,
-    restart: part === 'coolant' ? (airplane?.limits.coolant.hotRestart?.si ?? null) : null,
-  };
-}
 
 /**
  * Remarks on limits that are not there.
@@ -41,7 +12,7 @@ export function limitsOf(airplane: Airplane | undefined, part: HotTrace['part'])
  */
 export function missingLimits(airplane: Airplane | undefined, part: HotTrace['part']): Flag[] {
   const { caution, limit, restart } = limitsOf(airplane, part);
-  const field = `limits.${FIELD[part]}`;
+  const field = `limits.${LIMIT_FIELD[part]}`;
   const say = (name: string, withheld: string) =>
     flag(
       'limit-missing',

@@ -1,0 +1,27 @@
+/** Which readings of a channel are evidence: inside what any light airplane shows, and no broken sensor. */
+import { quantityOf } from '../units/index.ts';
+import type { Recording, Series } from './recording.ts';
+
+/**
+ * Limits outside which a reading is a fault of sensor or unit.
+ * @param series a channel, object
+ * @returns lowest and highest, SI; without end where the glossary has none
+ */
+export function plausibleRangeOf(series: Series): readonly [number, number] {
+  return quantityOf(series.quantity)?.plausible ?? [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
+}
+
+const BROKEN = new Set(['spike', 'disconnected', 'saturated']);
+
+/**
+ * Stretches the log marks as a broken sensor.
+ * @param recording aligned logs, object
+ * @param series one of its channels, object
+ * @returns spans on the recording's clock, s
+ */
+export function brokenStretches(recording: Recording, series: Series): { from: number; to: number }[] {
+  const shift = recording.shifts[recording.tables.findIndex((table) => table.file === series.file)] ?? 0;
+  return series.flags
+    .filter((one) => BROKEN.has(one.kind) && one.fromSeconds !== undefined)
+    .map((one) => ({ from: (one.fromSeconds ?? 0) + shift, to: (one.toSeconds ?? one.fromSeconds ?? 0) + shift }));
+}
