@@ -195,7 +195,7 @@ const list = [
     'carbon-monoxide',
     'CO',
     'ratio',
-    ['1'],
+    ['ppm'],
     [0, 0.01],
     'Carbon monoxide, parts of air (1e-6 is one part per million).',
     { frozenOk: true },

@@ -209,6 +209,7 @@ export const UNITS = [
 
   u('1', 'ratio', 1, '', ['fraction', 'ratio'], { si: true }),
   u('%', 'ratio', 0.01, '%', ['pct', 'percent', 'per cent']),
+  u('ppm', 'ratio', 1e-6, 'ppm', ['parts per million']),
   u('count', 'count', 1, '', ['number', 'counts', '#'], { si: true }),
   u('none', 'none', 1, '', ['text', 'flag', 'bool', 'on/off'], { si: true }),
 ] as const satisfies readonly Unit[];

@@ -87,7 +87,7 @@ function judgeStated(
 function guess(quantity: Quantity, values: ValueSummary | null, context: FileContext): UnitChoice {
   const [first = 'none'] = quantity.tradeUnits;
   if (!values) return certain(first, 'no unit is stated and there is no value to judge by', false, 0.3);
-  if (quantity.dimension === 'ratio') {
+  if (quantity.tradeUnits.includes('%')) {
     const unit = values.high > 1.5 || values.low < -1.5 ? '%' : '1';
     return certain(
       unit,
@@ -110,7 +110,9 @@ function guess(quantity: Quantity, values: ValueSummary | null, context: FileCon
   }
   const angle = angleUnit(quantity, values);
   if (angle) return angle;
-  const fitting = quantity.tradeUnits.filter((id) => fits(quantity, id, values, context));
+  const possible = quantity.tradeUnits.filter((id) => fits(quantity, id, values, context));
+  // Nobody writes kelvin without saying so (common practice, no source).
+  const fitting = possible.length > 1 ? possible.filter((id) => id !== 'K') : possible;
   const seen = `${short(values.low)} to ${short(values.high)}`;
   if (fitting.length === 1 && fitting[0]) {
     const why = `no unit is stated; only ${fitting[0]} makes values of ${seen} usual`;

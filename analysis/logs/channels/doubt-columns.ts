@@ -1,4 +1,4 @@
-/** Names that the values speak against: swapped coolant sensors, a track from magnetic north, a load factor less one. */
+/** Names that the values speak against: swapped coolant sensors, a track from magnetic north, a load factor less one, air pressure as a setting. */
 import { median } from '../../numbers/index.ts';
 import { differenceFromSi, fromSi, toSi } from '../../units/index.ts';
 import { pathSteps, trackOffset } from '../relations/path-speed.ts';
@@ -20,6 +20,7 @@ export function doubtColumns(drafts: readonly Draft[], t: Float64Array): void {
   doubtCoolant(of('coolant-temperature'), of('coolant-temperature-in'), t);
   doubtTrack(drafts, of('track-true'), t);
   doubtLoadFactor(of('normal-acceleration'));
+  doubtSetting(of('altimeter-setting'));
 }
 
 function doubtCoolant(out: Draft | undefined, back: Draft | undefined, t: Float64Array): void {
@@ -74,3 +75,29 @@ function doubtLoadFactor(load: Draft | undefined): void {
     concerns: ['normal-acceleration'],
   };
 }
+
+/** A setting is turned now and then; what takes a new value again and again is a barometer. */
+function doubtSetting(setting: Draft | undefined): void {
+  if (!setting?.numbers) return;
+  const { numbers } = setting;
+  const rows = someRows(numbers.length);
+  let before = Number.NaN;
+  let changes = 0;
+  for (const row of rows) {
+    const value = numbers[row] ?? Number.NaN;
+    if (!Number.isFinite(value)) continue;
+    if (Number.isFinite(before) && value !== before) changes += 1;
+    before = value;
+  }
+  if (changes <= MOST_TURNS || changes <= 0.05 * rows.length) return;
+  setting.question = {
+    id: `quantity:${setting.header.column}`,
+    question: `Is the column "${setting.header.column}" the altimeter setting?`,
+    choices: ['altimeter-setting', 'ignore'],
+    because: `it changes ${changes} times in ${rows.length} rows: a setting is turned now and then, the pressure of the air changes all the time`,
+    column: setting.header.column,
+    concerns: ['altimeter-setting'],
+  };
+}
+
+const MOST_TURNS = 10;

@@ -33,7 +33,7 @@ export function splitHeader(raw: string): HeaderText {
     if (at <= 0 || at >= text.length - 1) continue;
     const name = text.slice(0, at).trim();
     const tail = text.slice(at + 1).trim();
-    if (name === '' || !isTailUnit(tail)) continue;
+    if (name === '' || !(isTailUnit(tail) || isLetterOf(name, tail))) continue;
     return NAME_AND_UNIT.test(tail) ? { name: text, unitText: tail } : { name, unitText: tail };
   }
   // Two words of unit at the end: `OAT deg C`, `Track deg true`.
@@ -42,7 +42,25 @@ export function splitHeader(raw: string): HeaderText {
     const tail = words.slice(-2).join(' ');
     if (readUnitText(tail).units.length > 0) return { name: words.slice(0, -2).join(' '), unitText: tail };
   }
+  const joined = JOINED.exec(text);
+  if (joined) {
+    const name = joined[1] ?? joined[3] ?? '';
+    const tail = joined[2] ?? joined[4] ?? '';
+    if (isTailUnit(tail) && !NAME_AND_UNIT.test(tail) && (tail.length > 1 || isLetterOf(name, tail))) {
+      return { name, unitText: tail };
+    }
+  }
   return { name: text, unitText: NAME_AND_UNIT.test(text) ? text : '' };
+}
+
+/** `IASkt`, `GpsAltFt`, `OilTempC`: the unit starts where the case changes. */
+const JOINED = /^([A-Z][A-Z0-9]+)([a-z/]{2,4})$|^(.*\p{Ll})(\p{Lu}[\p{L}/]*)$/u;
+
+/** Letters that are a unit after some names and a side, a tank or a bus after others. */
+function isLetterOf(name: string, tail: string): boolean {
+  if (tail === 'm') return /(alt|alti\w+|ele\w*|h(oe|ö)he|height|hgt|msl)$/i.test(name);
+  if (tail === 'g') return /(n[xyz]|acc\w*|load|norm\w*|lat\w*)$/i.test(name);
+  return /^[CF]$/.test(tail) && /(t|temp\w*|oat|iat|clt|cht|egt)[ _-]?\d*$/i.test(name);
 }
 
 /** In `FF/L/h` the unit starts at the first slash. */

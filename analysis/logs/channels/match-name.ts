@@ -17,9 +17,11 @@ export interface NameMatch {
 }
 
 /** Words that say which one, not what. */
-const SIDE: Partial<Record<Word, number>> = { LEFT: 1, RIGHT: 2, CENTRE: 3, AFT: 3, MAIN: 1 };
-const FREE = new Set<Word>(['NEUTRAL', 'ENGINE', 'LEFT', 'RIGHT', 'CENTRE', 'AFT', 'MAIN', 'GPS']);
+const SIDE: Partial<Record<Word, number>> = { LEFT: 1, RIGHT: 2, CENTRE: 3, AFT: 3, NOSE: 3, MAIN: 1 };
+const FREE = new Set<Word>(['NEUTRAL', 'ENGINE', 'LEFT', 'RIGHT', 'CENTRE', 'AFT', 'NOSE', 'MAIN', 'GPS']);
 const EXTRA_WORD_COST = 0.3;
+/** Words that say what kind of thing is measured: a rule that leaves one aside is about something else. */
+const KINDS = new Set<Word>(['TEMP', 'VOLT', 'AMP', 'RATE', 'FLOW', 'FORCE', 'FAULT']);
 
 const NONE: NameMatch = {
   quantities: [],
@@ -64,8 +66,9 @@ export function matchName(name: string, unit: UnitText): NameMatch {
 
 function cost(rule: NameRule, read: NameWords): number {
   const words = new Set<Word>(rule.words);
-  const left = read.words.filter((word) => !words.has(word) && !FREE.has(word)).length;
-  return EXTRA_WORD_COST * (left + read.unknown.length);
+  const left = read.words.filter((word) => !words.has(word) && !FREE.has(word));
+  const others = left.filter((word) => KINDS.has(word) && rule.words.length === 1).length;
+  return EXTRA_WORD_COST * (left.length + others + read.unknown.length);
 }
 
 /** Rules compete by how many words they use, then by confidence; unused words count against. */
@@ -133,9 +136,13 @@ function letterAndNumber(name: string, unit: UnitText): NameMatch | null {
   return { quantities: [quantity], confidence: 0.45, why, number: Number(m[2]), otherQuantity: false };
 }
 
-/** `Q`, `P`, `R` are rates about the axes only where the unit says so. */
+/** `Q`, `P`, `R` are rates about the axes only where the unit says so; `G` may be the load factor. */
 function singleLetter(name: string, unit: UnitText): NameMatch | null {
   const letter = name.trim().toUpperCase();
+  if (/^G'?S?$/.test(letter) && letter !== 'GS' && unit.units.every((one) => one.dimension === 'acceleration')) {
+    const why = `"${name}" may be the load factor, and says no more`;
+    return { quantities: ['normal-acceleration'], confidence: 0.45, why, number: null, otherQuantity: false };
+  }
   if (!['P', 'Q', 'R'].includes(letter) || !unit.units.some((one) => one.dimension === 'angle-rate')) return null;
   const quantity = { P: 'roll-rate', Q: 'pitch-rate', R: 'yaw-rate' }[letter] ?? 'pitch-rate';
   return {

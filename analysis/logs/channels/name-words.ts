@@ -1,5 +1,6 @@
 /** A column name as classes of words: `E1 OilT` is ENGINE, OIL, TEMP; `CHT3` is CHT with number 3. */
 import { WORDS, type Word } from './channel-words.ts';
+import { readUnitText } from './unit-text.ts';
 
 export interface NameWords {
   words: Word[];
@@ -11,7 +12,8 @@ export interface NameWords {
 const PHRASES = new Map<string, Word>();
 let longestPhrase = 1;
 for (const word of Object.keys(WORDS) as Word[]) {
-  for (const spelling of WORDS[word]) {
+  for (const written of WORDS[word]) {
+    const spelling = withoutMarks(written);
     if (!PHRASES.has(spelling)) PHRASES.set(spelling, word);
     longestPhrase = Math.max(longestPhrase, spelling.split(' ').length);
   }
@@ -27,6 +29,9 @@ const LETTERS: Readonly<Record<string, Word>> = {
   a: 'AMP',
   f: 'FUEL',
 };
+
+/** Longer words are not broken: compound nouns of German are shorter. */
+const MOST_LETTERS = 32;
 
 const cache = new Map<string, NameWords>();
 
@@ -51,8 +56,13 @@ export function nameWords(name: string): NameWords {
   return best;
 }
 
+/** Accents are left out by half the people who write them: `Öl` as `Ol`, `Régime` as `Regime`. */
+function withoutMarks(text: string): string {
+  return text.normalize('NFD').replace(/\p{M}/gu, '').replaceAll('ß', 'ss');
+}
+
 function tokens(name: string, camel: boolean): string[] {
-  let text = name.normalize('NFC').slice(0, 120);
+  let text = withoutMarks(name.slice(0, 120));
   if (camel) text = text.replace(/(\p{Ll})(\p{Lu})/gu, '$1 $2').replace(/(\p{Lu}+)(\p{Lu}\p{Ll})/gu, '$1 $2');
   text = text
     .toLowerCase()
@@ -99,7 +109,8 @@ function phraseAt(list: readonly string[], from: number): number {
 
 /** A word run together (`oiltemp`, `fqtyl`, `toil`): known words, with at most one lone letter at an end. */
 function breakWord(token: string): Word[] | null {
-  if (token.length > 24 || token.length < 3) return null;
+  // `hpa` is a unit, and no pressure altitude with a letter.
+  if (token.length > MOST_LETTERS || token.length < 3 || readUnitText(token).units.length > 0) return null;
   const whole = breakWhole(token);
   if (whole) return whole;
   const last = token.at(-1) ?? '';
@@ -111,12 +122,15 @@ function breakWord(token: string): Word[] | null {
   return null;
 }
 
+const GLUE: readonly Word[] = ['NEUTRAL', 'MONOXIDE'];
+
 function breakWhole(token: string): Word[] | null {
   const direct = PHRASES.get(token);
-  if (direct) return [direct];
+  // Short words that join others say nothing where they may be part of any word.
+  if (direct && (token.length > 2 || !GLUE.includes(direct))) return [direct];
   for (let at = token.length - 2; at >= 2; at--) {
     const head = PHRASES.get(token.slice(0, at));
-    if (!head) continue;
+    if (!head || (at <= 2 && GLUE.includes(head))) continue;
     const joined = PHRASES.get(`${token.slice(0, at)} ${token.slice(at)}`);
     if (joined) return [joined];
     const tail = breakWhole(token.slice(at));

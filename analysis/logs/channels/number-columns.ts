@@ -22,12 +22,20 @@ export function numberColumns(drafts: Draft[]): (string | null)[] {
   return names;
 }
 
+/** Of these an airplane has one as a rule, and the one has no number. */
+const SELDOM_SEVERAL = ['battery-current', 'gear-position', 'vibration'];
+
 function giveNumbers(
   name: string,
   members: readonly number[],
   drafts: readonly Draft[],
   names: (string | null)[],
 ): void {
+  const [only] = members;
+  if (members.length === 1 && only !== undefined && SELDOM_SEVERAL.includes(name)) {
+    names[only] = name;
+    return;
+  }
   const taken = new Set(names.filter((one) => one?.includes('#')));
   const numbers = members.map((i) => drafts[i]?.match.number ?? null);
   const own = new Set(numbers).size === numbers.length && !numbers.includes(null);

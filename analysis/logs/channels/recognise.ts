@@ -72,7 +72,7 @@ export function recogniseColumns(
     draft(column, matches[i] ?? matchName('', readUnitText('')), values[i] ?? null, context, map),
   );
   const names = numberColumns(drafts);
-  settleUnits(drafts, t);
+  settleUnits(drafts, t, context);
   doubtColumns(drafts, t);
   const channels = drafts.map((one, i) => outcomeOf(one, names[i] ?? null));
   return { channels, questions: drafts.flatMap(questionOf) };

@@ -4,6 +4,7 @@ import { fileColumns } from '../relations/file-columns.ts';
 import type { ScaledColumn, ScaleEvidence } from '../relations/scale-evidence.ts';
 import { weighUnits } from '../relations/weigh-units.ts';
 import type { UnitChoice } from './choose-unit.ts';
+import type { FileContext } from './file-context.ts';
 import type { Draft } from './recognise.ts';
 
 /** Confidence of a unit that other columns measured. */
@@ -15,8 +16,9 @@ const WEAK = 0.75;
  * Settle the units of all columns.
  * @param drafts columns on their way; their choices are changed
  * @param t seconds of the rows, s
+ * @param context what the columns tell together, object
  */
-export function settleUnits(drafts: readonly Draft[], t: Float64Array): void {
+export function settleUnits(drafts: readonly Draft[], t: Float64Array, context: FileContext): void {
   // Twice: a unit settled in the first pass is a reference in the second.
   for (let pass = 0; pass < 2; pass += 1) {
     const columns = drafts.flatMap((draft, place): ScaledColumn[] => {
@@ -36,8 +38,19 @@ export function settleUnits(drafts: readonly Draft[], t: Float64Array): void {
       draft.choice = settled;
       changed = true;
     });
-    if (!changed) return;
+    if (!changed) break;
   }
+  if (context.satelliteOnly) heightOfReceiver(drafts);
+}
+
+/** A receiver that gives metres a second gives metres: it writes what it computes (common practice, no source). */
+function heightOfReceiver(drafts: readonly Draft[]): void {
+  const of = (name: string) => drafts.find((one) => one.quantity?.name === name);
+  const [height, speed] = [of('gps-altitude'), of('ground-speed')];
+  if (!height?.choice || height.choice.unit !== null || height.choice.doubt !== null) return;
+  if (speed?.choice?.unit !== 'm/s' || !height.choice.candidates.includes('m')) return;
+  const why = `no unit is stated; "${speed.header.column}" is in m/s, and a receiver that gives those gives metres`;
+  height.choice = { ...height.choice, unit: 'm', confidence: 0.68, why, candidates: ['m', 'ft'] };
 }
 
 function settle(

@@ -39,6 +39,7 @@ const MORE: Readonly<Record<string, string>> = {
   'degree c': 'degc', 'degree f': 'degf', '℃': 'degc', '℉': 'degf', 'deg k': 'k', '° k': 'k', '�c': 'degc', '�f': 'degf',
   '�': 'deg', '1/min': 'rpm', 'u/min': 'rpm', 'min-1': 'rpm', 'min^-1': 'rpm', 'per cent': '%', 'deg n': 'deg',
   'deg e': 'deg', 'deg w': 'deg', 'metres/sec': 'm/s', 'meters/sec': 'm/s', 'ft/min.': 'ft/min', 'µs': 'us',
+  'tr/min': 'rpm', 't/min': 'rpm', 'tours/min': 'rpm', 'giri/min': 'rpm', 'vueltas/min': 'rpm', 'upm': 'rpm',
   microsec: 'us', 'millisec': 'ms', millis: 'ms',
 }; // biome-ignore format: a list
 

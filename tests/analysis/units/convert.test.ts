@@ -28,6 +28,7 @@ describe('NIST Special Publication 811, appendix B (from memory): exact factors'
     ['impgal', 4.54609e-3],
     ['g0', 9.80665],
     ['lbf', 4.4482216152605],
+    ['ppm', 1e-6],
   ];
   it.each(exact)('one %s', (unit, si) => {
     expect(Math.abs(toSi(1, unit) / si - 1)).toBeLessThan(1e-14);
