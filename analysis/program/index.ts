@@ -4,6 +4,7 @@ export * from './check-order.ts';
 export * from './fuel-plan.ts';
 export * from './gate.ts';
 export * from './gates.ts';
+export * from './graph.ts';
 export * from './hours.ts';
 export * from './load-meanings.ts';
 export * from './loads.ts';

@@ -24,6 +24,7 @@ const PAGES: [string, () => string][] = [
   ['a revision', () => '/books/ouzel/airplane/revisions/1'],
   ['an import', () => '/books/ouzel/airplane/import'],
   ['Program', () => '/books/ouzel/program'],
+  ['the program drawn', () => '/books/ouzel/program/graph?test=stall-clean'],
   ['a test', () => '/books/ouzel/program/heat-soak'],
   ['Cards', () => '/books/ouzel/cards?test=heat-soak'],
   ['Outings', () => '/books/ouzel/outings'],

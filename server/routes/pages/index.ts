@@ -12,6 +12,7 @@ import { homeRoutes } from './home.ts';
 import { logRoutes } from './logs.ts';
 import { outingRoutes } from './outings.ts';
 import { programRoutes } from './program.ts';
+import { programGraphRoutes } from './program-graph.ts';
 import { recordRoutes } from './record.ts';
 import { resultRoutes } from './results.ts';
 import { shelfRoutes } from './shelf.ts';
@@ -44,6 +45,7 @@ export function pageRoutes(app: Api, service: Service): void {
   homeRoutes(app, service);
   airplaneRoutes(app, service);
   programRoutes(app, service);
+  programGraphRoutes(app, service);
   cardRoutes(app, service);
   outingRoutes(app, service);
   gateRoutes(app, service);
