@@ -31,13 +31,19 @@ const WHOLE = new RegExp(
   'i',
 );
 
+/** The basic form of ISO 8601, in which figures follow each other: `20310504T100000Z`. */
+const BASIC = /^(\d{4})(\d\d)(\d\d)[T ](\d\d)(\d\d)(\d\d)?(?=[.,Z+ -]|$)/i;
+
 /**
  * Read a cell as a date, a time of day, or both.
  * @param text the cell as written, text
  * @returns its parts, or null where it is neither
  */
 export function readClockCell(text: string): ClockCell | null {
-  const cell = text.trim();
+  const cell = text
+    .trim()
+    .replace(BASIC, '$1-$2-$3T$4:$5:$6')
+    .replace(/:(?=[Z+ -]|$)/i, '');
   if (cell.length < 4 || cell.length > 48) return null;
   const m = WHOLE.exec(cell);
   if (!m) return null;

@@ -1,7 +1,8 @@
 /** Of all columns that speak of time, the ones to go by: the one that says most, the zone-certain one first. */
 import type { LogMap } from '../log-map.ts';
 import { packDate } from './clock-cell.ts';
-import { elapsedClock, epochClock, satelliteWeekClock, serialDayClock } from './number-clock.ts';
+import { dayShare, elapsedClock, epochClock, satelliteWeekClock, serialDayClock } from './number-clock.ts';
+import { type DateFigures, figuresIn, packedDates, packedTimes } from './packed-clock.ts';
 import { type RawClock, rawClock, type TimeColumn } from './raw-clock.ts';
 import { readStamps, type Stamps } from './read-stamps.ts';
 import { type TimeRole, timeRole, zoneIn } from './time-names.ts';
@@ -66,17 +67,9 @@ function calendarOf(all: readonly Candidate[], offsetColumn: TimeColumn | null, 
       map,
     );
   }
-  const isTime = (one: Candidate) =>
-    one.stamps?.hasTime === true && one.role !== 'elapsed' && !one.stamps.seconds?.some((s) => s >= 90_000);
-  const time = ranked.find((one) => isTime(one) && one.role !== null) ?? ranked.find(isTime);
-  if (!time?.stamps?.seconds) return null;
-  const seconds = time.stamps.seconds.slice();
-  const columns = [time.column];
-  const date = ranked.find((one) => one.stamps?.hasDate);
-  const packed = date ? null : of(all, 'date').find((one) => one.column.numbers?.some((v) => v > 19_700_101));
-  const dates = date?.stamps?.dates ?? (packed?.column.numbers ? splitDates(packed.column.numbers) : null);
-  const dateColumn = date?.column ?? packed?.column;
-  if (dateColumn) columns.unshift(dateColumn);
+  const found = timeOfDay(ranked, map);
+  if (!found) return null;
+  const { seconds, columns, dates, dateOpen, offsets } = found;
   const half = of(all, 'half-day').find((one) => one.column.texts)?.column;
   const halves = half?.texts;
   if (half && halves) {
@@ -90,16 +83,60 @@ function calendarOf(all: readonly Candidate[], offsetColumn: TimeColumn | null, 
     columns.push(fraction);
     for (let i = 0; i < seconds.length; i += 1) seconds[i] = (seconds[i] ?? 0) + (thousandths[i] ?? 0) / 1000;
   }
-  return wallClock({ dates, seconds, offsets: writtenOffsets(time.stamps), columns, offsetColumn }, map);
+  return wallClock({ dates, seconds, offsets, columns, offsetColumn, dateOpen }, map);
 }
 
-const splitDates = (numbers: Float64Array) =>
-  numbers.map((v) => packDate(Math.floor(v / 10_000), Math.floor(v / 100) % 100, v % 100));
+interface TimeOfDay {
+  seconds: Float64Array;
+  columns: TimeColumn[];
+  dates: Float64Array | null;
+  /** orders in which the figures of the date may be */
+  dateOpen: readonly DateFigures[];
+  offsets: Float64Array | null;
+}
+
+/** Time and date from columns of their own: as cells, as packed figures, as days of a spreadsheet. */
+function timeOfDay(ranked: readonly Candidate[], map: LogMap['time']): TimeOfDay | null {
+  const isTime = (one: Candidate) =>
+    one.stamps?.hasTime === true && one.role !== 'elapsed' && !one.stamps.seconds?.some((s) => s >= 90_000);
+  const written = ranked.find((one) => isTime(one) && one.role !== null) ?? ranked.find(isTime);
+  const date = ranked.find((one) => one.stamps?.hasDate);
+  const [dateNumbers] = of(ranked, 'date').filter((one) => one.column.numbers);
+  const told = figuresIn(map?.format ?? '') ?? figuresIn(`${dateNumbers?.column.name} ${dateNumbers?.column.unitText}`);
+  const packed =
+    date || !dateNumbers?.column.numbers ? null : packedDates(dateNumbers.column.numbers, told, map?.dayFirst);
+  const dates = date?.stamps?.dates ?? packed?.dates ?? null;
+  const dateColumn = date?.column ?? (packed ? dateNumbers?.column : undefined);
+  const answer = (seconds: Float64Array, time: TimeColumn, offsets: Float64Array | null): TimeOfDay => ({
+    seconds,
+    columns: dateColumn ? [dateColumn, time] : [time],
+    dates,
+    dateOpen: packed?.open ?? [],
+    offsets,
+  });
+  if (written?.stamps?.seconds) {
+    return answer(written.stamps.seconds.slice(), written.column, writtenOffsets(written.stamps));
+  }
+  for (const { column } of of(ranked, 'time', 'date-time')) {
+    if (!column.numbers) continue;
+    const isToldPacked = /^hh?:?mm:?ss/i.test(column.unitText) || /hhmmss/i.test(column.name) || dates !== null;
+    const seconds = packedTimes(column.numbers, isToldPacked);
+    if (seconds) return answer(seconds, column, null);
+    const share = dayShare(column, dateNumbers?.column);
+    if (!share) continue;
+    const columns = share.dates && dateNumbers ? [dateNumbers.column, column] : [column];
+    return { seconds: share.seconds, columns, dates: share.dates, dateOpen: [], offsets: null };
+  }
+  return null;
+}
 
 /** Year, month, day, hour, minute and second in columns of their own. */
 function partsOf(all: readonly Candidate[], offsetColumn: TimeColumn | null, map: LogMap['time']): RawClock | null {
   const part = (role: TimeRole) => of(all, role).find((one) => one.column.numbers)?.column;
-  const [hour, minute, second] = [part('hour'), part('minute'), part('second')];
+  const [hour, second] = [part('hour'), part('second')];
+  // In `YYYY MM DD hh mm ss` two columns are called the same.
+  const months = of(all, 'month').flatMap(({ column }) => (column.numbers ? [column] : []));
+  const minute = part('minute') ?? (second ? months.find((one) => one.index > (hour?.index ?? Infinity)) : undefined);
   if (!hour?.numbers || !minute?.numbers) return null;
   const [year, month, day, fraction] = [part('year'), part('month'), part('day'), part('fraction')];
   const seconds = hour.numbers.map(

@@ -64,6 +64,7 @@ export function middleOf(steps: Float64Array): number {
  * @param out where the times are put, s
  */
 export function spreadRows(held: Float64Array, from: number, to: number, rate: Rate, out: Float64Array): void {
+  if (spreadEvenly(held, from, to, rate, out)) return;
   let row = rate.row;
   for (let start = from; start < to; ) {
     const stamp = held[start] ?? 0;
@@ -76,7 +77,8 @@ export function spreadRows(held: Float64Array, from: number, to: number, rate: R
     const paused = Number.isNaN(room) || room > 1.5 * Math.max(rate.step, count * row);
     const coarse = rate.row < 0.75 * rate.step;
     const late = coarse && start === from && next < to && !paused && (count + 0.5) * row < room;
-    const early = start === from && !Number.isNaN(room) && count * row > 1.5 * room;
+    // As many rows as fit between two stamps, and one more for their rounding, is no stamp that stood still.
+    const early = start === from && !Number.isNaN(room) && count > Math.floor(room / row + 1e-6) + 1;
     if (late || early) for (let k = start; k < next; k += 1) out[k] = after - (next - k) * row;
     else {
       const each = paused ? row : room / count;
@@ -86,3 +88,37 @@ export function spreadRows(held: Float64Array, from: number, to: number, rate: R
     start = next;
   }
 }
+
+/**
+ * Rows at one even rate whose stamps were cut to coarser ones: where one first moment makes every stamp of a stretch
+ * the last one passed, the rows stand at that rate, from the earliest such moment.
+ */
+function spreadEvenly(held: Float64Array, from: number, to: number, { row, step }: Rate, out: Float64Array): boolean {
+  if (!(row < 0.95 * step) || to - from > MOST_EVEN) return false;
+  for (const each of [roundRate(row, 2), roundRate(row, 3), row]) {
+    const begin = evenFrom(held, from, to, each, step);
+    if (Number.isNaN(begin)) continue;
+    for (let i = from; i < to; i += 1) out[i] = begin + (i - from) * each;
+    return true;
+  }
+  return false;
+}
+
+/** A recorder's rate is a round number; the rows of a short log tell it within one row. */
+const roundRate = (row: number, figures: number) => 1 / Number((1 / row).toPrecision(figures));
+
+function evenFrom(held: Float64Array, from: number, to: number, row: number, step: number): number {
+  let earliest = Number.NEGATIVE_INFINITY;
+  let latest = Number.POSITIVE_INFINITY;
+  for (let i = from; i < to; i += 1) {
+    const since = (i - from) * row;
+    earliest = Math.max(earliest, (held[i] ?? 0) - since);
+    latest = Math.min(latest, (held[i] ?? 0) + step - since);
+    // One microsecond, to which times are rounded.
+    if (earliest > latest + 1e-6) return Number.NaN;
+  }
+  return earliest;
+}
+
+/** Over more rows no recorder's rate holds to a part of a row. */
+const MOST_EVEN = 20_000;

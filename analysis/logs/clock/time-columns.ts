@@ -4,7 +4,7 @@ import { type ColumnStore, textsOf } from '../rows/column-store.ts';
 import type { HeaderColumn } from '../text/layout.ts';
 import type { TimeColumn } from './raw-clock.ts';
 import type { Stamps } from './read-stamps.ts';
-import { timeRole } from './time-names.ts';
+import { type TimeRole, timeRole } from './time-names.ts';
 
 /**
  * Columns that may tell time.
@@ -21,7 +21,8 @@ export function timeColumns(
   return headers.flatMap((header, i) => {
     const store = stores[i];
     if (!store) return [];
-    const { column, index, name, unitText } = header;
+    const { column, index, unitText } = header;
+    const name = nameForClock(header);
     const chosen = map?.columns?.includes(column) === true;
     const stamps = stampsOf(store);
     const named = timeRole(name) ?? (timeRole(unitText) === 'elapsed' && unitText === name ? 'elapsed' : null);
@@ -40,6 +41,14 @@ export function timeColumns(
     ];
   });
 }
+
+/** `GPS Seconds` and `UTC Minute` were parted into a name and a unit, and are one name. */
+function nameForClock({ name, column }: HeaderColumn): string {
+  const whole = timeRole(column);
+  return whole !== null && (timeRole(name) === null || PARTS.includes(whole)) ? column : name;
+}
+
+const PARTS: readonly TimeRole[] = ['hour', 'minute', 'second', 'gps-seconds'];
 
 function stampsOf({ kind, first, second, offsets, odd }: ColumnStore): Stamps | null {
   if (kind !== 'time' && kind !== 'date' && kind !== 'date-time') return null;

@@ -28,7 +28,8 @@ const EXACT: Readonly<Record<string, TimeRole>> = {
   sample: 'counter', 'sample no': 'counter', count: 'counter', counter: 'counter', 'record no': 'counter', no: 'counter',
   '#': 'counter', n: 'counter', seq: 'counter', frame: 'counter', 'gps week': 'gps-week', gpsweek: 'gps-week',
   tow: 'gps-seconds', 'gps tow': 'gps-seconds', 'gps seconds': 'gps-seconds', 'time of week': 'gps-seconds',
-  'gps time of week': 'gps-seconds', itow: 'gps-seconds', clock: 'time',
+  'gps time of week': 'gps-seconds', itow: 'gps-seconds', 'i tow': 'gps-seconds', clock: 'time', week: 'gps-week',
+  wn: 'gps-week', 'week no': 'gps-week', 'week number': 'gps-week', 'gps week number': 'gps-week', 'gps wk': 'gps-week',
 }; // biome-ignore format: a list
 
 const PATTERNS: readonly [RegExp, TimeRole][] = [
@@ -47,6 +48,9 @@ const PATTERNS: readonly [RegExp, TimeRole][] = [
   [/\b(sample|record|row|frame|line|seq)\b ?(no|nr|num|number|count|index|#)/, 'counter'],
 ];
 
+/** A part of a date or a time with its clock before it: `UTC Year`, `gps_hour`; `time_sec` is a time that runs on. */
+const PART = /^(?:(?:utc|gps|gmt|local|lcl|rtc) (year|month|day|hours?|minutes?|second|sec)|date (year|month|day))$/;
+
 /**
  * What a name says about time.
  * @param name header text without its unit, text
@@ -61,6 +65,9 @@ export function timeRole(name: string): TimeRole | null {
     .replace(/\s+/g, ' ')
     .trim();
   if (Object.hasOwn(EXACT, bare)) return EXACT[bare] ?? null;
+  const m = PART.exec(bare);
+  const part = m?.[1] ?? m?.[2];
+  if (part !== undefined && Object.hasOwn(EXACT, part)) return EXACT[part] ?? null;
   for (const [pattern, role] of PATTERNS) if (pattern.test(bare)) return role;
   return null;
 }

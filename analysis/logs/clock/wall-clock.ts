@@ -3,6 +3,7 @@ import { flag } from '../../remarks/index.ts';
 import type { LogMap } from '../log-map.ts';
 import { offsetIn, packDate } from './clock-cell.ts';
 import { dateOrder, dayNumber } from './date-order.ts';
+import type { DateFigures } from './packed-clock.ts';
 import { DAY_SECONDS, type RawClock, rawClock, type TimeColumn } from './raw-clock.ts';
 import type { Stamps } from './read-stamps.ts';
 import { zoneIn } from './time-names.ts';
@@ -18,6 +19,8 @@ export interface WallParts {
   columns: TimeColumn[];
   /** a column that tells the offset */
   offsetColumn: TimeColumn | null;
+  /** orders in which the six figures of a packed date may be, where nothing tells which */
+  dateOpen?: readonly DateFigures[];
 }
 
 /**
@@ -41,13 +44,17 @@ export function wallClock(parts: WallParts, map: LogMap['time']): RawClock {
   );
   if (days) clock.notes.push(...days.notes);
   else clock.flags.push(flag('no-date', 'the file has a time of day but no date'));
-  if (days?.open) {
+  const figures = parts.dateOpen ?? [];
+  if (days?.open || figures.length > 1) {
     clock.flags.push(flag('date-ambiguous', 'day and month cannot be told apart; relative times do not depend on it'));
     clock.questions.push({
       id: 'date-order',
       question: 'Which comes first in the dates of this file?',
-      choices: ['day first', 'month first'],
-      because: 'no number is above twelve, and the dates follow each other either way',
+      choices: figures.length > 1 ? figures.map((order) => FIRST[order]) : ['day first', 'month first'],
+      because:
+        figures.length > 1
+          ? 'the six figures of the date make a day in more than one order'
+          : 'no number is above twelve, and the dates follow each other either way',
       ...(parts.columns[0] ? { column: parts.columns[0].column } : {}),
       concerns: ['date'],
     });
@@ -55,6 +62,8 @@ export function wallClock(parts: WallParts, map: LogMap['time']): RawClock {
   applyZone(clock, parts, map);
   return clock;
 }
+
+const FIRST: Readonly<Record<DateFigures, string>> = { dmy: 'day first', mdy: 'month first', ymd: 'year first' };
 
 function daysOf(parts: WallParts, map: LogMap['time']) {
   const rows = parts.seconds.length;
