@@ -48,6 +48,8 @@ export const columnSchema = z.strictObject({
   expect: expectationSchema.nullable(),
   /** true where rows carry expectations, so that the column needs the second half */
   expectsByRow: z.boolean(),
+  /** read once for all rows of a group: one box over them, under the key of the group's first row */
+  perGroup: z.boolean().default(false),
 });
 
 export const cellSchema = z.strictObject({
@@ -65,10 +67,24 @@ export const rowSchema = z.strictObject({
   cells: z.record(z.string(), cellSchema),
 });
 
-export const groupSchema = z.strictObject({ key: z.string().min(1), head: lineSchema });
+export const groupSchema = z.strictObject({
+  key: z.string().min(1),
+  head: lineSchema,
+  /** what was set down at its head, and the minute it began */
+  measured: measuredSchema.nullable().default(null),
+  began: measuredSchema.nullable().default(null),
+});
 
-/** Head of the column of groups; with `write`, each group has room for a number set down at the briefing. */
-export const groupHeadSchema = z.strictObject({ label: z.string(), unit: z.string(), write: z.boolean() });
+/**
+ * Head of the column of groups; with `write`, each group has room for a number set down at the briefing; with `minute`,
+ * also for the minute of the clock at which it began.
+ */
+export const groupHeadSchema = z.strictObject({
+  label: z.string(),
+  unit: z.string(),
+  write: z.boolean(),
+  minute: z.boolean().default(false),
+});
 
 /** A few kinds of reading layout, chosen by what the readings need. */
 export const LAYOUTS = [
@@ -93,6 +109,8 @@ export const tableSchema = z.strictObject({
   groupHead: groupHeadSchema,
   groups: z.array(groupSchema),
   rows: z.array(rowSchema).min(1),
+  /** what stands over all its rows by its title, by quantity: `cooling-fan-state` is `off` */
+  holds: z.record(z.string(), z.string()).default({}),
 });
 
 export const boxSchema = z.strictObject({

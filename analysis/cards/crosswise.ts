@@ -2,7 +2,7 @@
  * A table turned: readings run down, runs stand side by side. Taken where a run's readings would otherwise be parted
  * over several tables, so that everything read at one moment stands in one column of one sheet.
  */
-import type { ReadingTable } from './card.ts';
+import type { ReadingTable, RowGroup } from './card.ts';
 import { columnNeed } from './column-widths.ts';
 import { words } from './line.ts';
 import { linesIn, lineWidth, textWidth } from './measure-text.ts';
@@ -48,7 +48,11 @@ export function turnTable(
   const pitch = pitchesOf(type);
   const face = { words: scale.body, numbers: scale.body };
   const heads = table.rows.map((row) => lineWidth(row.head, face) + 2 * PADDING);
-  const run = Math.max(...table.columns.map((column) => columnNeed(column, table, scale, false).write), ...heads);
+  const perGroup = Math.min(...table.groups.map((one) => table.rows.filter((row) => row.group === one.key).length));
+  const needs = table.columns.map(
+    (column) => columnNeed(column, table, scale, false).write / (column.perGroup ? perGroup : 1),
+  );
+  const run = Math.max(...needs, ...heads);
   const expects = table.columns.map((column) => (column.expect ? textWidth(column.expect.text, scale.body) : 0));
   const expect = Math.max(...expects) > 0 ? Math.max(...expects, textWidth('expect', scale.small)) + 2 * PADDING : 0;
   const word = Math.max(
@@ -63,23 +67,32 @@ export function turnTable(
     const lines = linesIn(words(`${column.label} ${column.unit}`), small, label - 2 * PADDING - 0.6);
     return Math.max(MEASURES_MM.boxHeight, lines * pitch.small + 0.8) + MEASURES_MM.line;
   });
-  const headHeight = pitch.body + 1.2;
+  const headLines = linesIn(words(`${table.head.label} ${table.head.unit}`), small, label - 2 * PADDING - 0.6);
+  const headHeight = Math.max(pitch.body, headLines * pitch.small) + 1.2;
   const dealt = dealRuns(table, perBlock);
   const groupLines = dealt.flatMap((block) =>
     table.groups.map((group) => {
       const span = table.rows.slice(block.from, block.to).filter((row) => row.group === group.key).length;
-      return span === 0 ? 0 : linesIn(group.head, face, span * run - 2 * PADDING - 0.6);
+      return span === 0
+        ? 0
+        : linesIn([...group.head, ...words(aimedText(group))], face, span * run - 2 * PADDING - 0.6);
     }),
   );
   const groupLeast = table.groupHead.write ? MEASURES_MM.boxHeight + MEASURES_MM.line : headHeight;
+  const minuteHeight = table.groupHead.minute ? MEASURES_MM.boxHeight + MEASURES_MM.line : 0;
   const groupHeight = table.groups.length === 0 ? 0 : Math.max(groupLeast, Math.max(...groupLines) * pitch.body + 1.2);
-  const height = rowHeights.reduce((sum, one) => sum + one, groupHeight + headHeight + MEASURES_MM.line);
+  const height = rowHeights.reduce((sum, one) => sum + one, groupHeight + minuteHeight + headHeight + MEASURES_MM.line);
   const blocks = dealt.map((block) => ({ ...block, height: height + BLOCK_GAP }));
   const upright = sets * (table.rows.length * (MEASURES_MM.boxHeight + MEASURES_MM.line) + 3 * pitch.small);
   const turned = blocks.length * (height + BLOCK_GAP);
   return height <= room && turned <= WORTH * upright
     ? { label, expect, run, groupHeight, headHeight, rowHeights, blocks }
     : null;
+}
+
+/** What was set down at a group's head stands behind it, a little apart. */
+function aimedText({ measured }: RowGroup): string {
+  return measured ? `    ${measured.text}` : '';
 }
 
 /** Runs dealt into blocks; a group that fits a block is kept whole. */

@@ -3,7 +3,8 @@
  * at all. Built from the same data as the paper, so that hand and eye find the same places.
  */
 import { fromSi, quantityOf } from '../units/index.ts';
-import type { Box, Card, Column, Expectation, Write } from './card.ts';
+import { boxKey, hasBox, MINUTE } from './boxes-of-row.ts';
+import type { Box, Card, Column, Expectation, ReadingTable, RowGroup, Write } from './card.ts';
 import { plainText } from './line.ts';
 
 export interface EntryField {
@@ -23,20 +24,37 @@ export interface EntryField {
   plausible: [number, number] | null;
 }
 
+export interface EntryRow {
+  key: string;
+  head: string;
+  group: string;
+  /** rows of its group, on the first of them; else 0 */
+  opens: number;
+  /** what is set down at the head of its group, on the group's first row */
+  groupFields: EntryField[];
+  /** by column; null where the box of the group's first row stands for it */
+  cells: (EntryField | null)[];
+  /** all fields of the row that are there */
+  fields: EntryField[];
+}
+
 export interface EntryTable {
   key: string;
   title: string;
   head: { label: string; unit: string };
-  columns: Pick<Column, 'key' | 'label' | 'unit'>[];
-  rows: { key: string; head: string; group: string; fields: EntryField[] }[];
+  groupHead: { label: string; unit: string };
+  columns: Pick<Column, 'key' | 'label' | 'unit' | 'perGroup' | 'expect'>[];
+  rows: EntryRow[];
 }
 
 export interface EntryPage {
   card: string;
   title: string;
+  /** the configuration held: what the paper leaves to be set down */
+  strip: EntryField[];
   tables: EntryTable[];
   boxes: EntryField[];
-  /** every field in the order it is tabbed through: tables by row, then boxes, then the clock and fuel */
+  /** every field in the order it is tabbed through: configuration, tables by row, then boxes, clock and fuel */
   order: string[];
 }
 
@@ -46,29 +64,94 @@ export interface EntryPage {
  * @returns tables and boxes, and the order of the fields
  */
 export function entryFields(card: Card): EntryPage {
-  const tables = card.tables.map((table) => ({
+  const strip = card.strip.flatMap(({ item, setting }) => (setting.length === 0 ? [settingField(item)] : []));
+  const tables = card.tables.map(entryTable);
+  const boxes = [...card.boxes, ...card.log].map((box) => fieldOf(box, box.key, '', box.expect));
+  const rows = tables.flatMap((table) => table.rows.flatMap((row) => row.fields));
+  return {
+    card: card.id,
+    title: card.title,
+    strip,
+    tables,
+    boxes,
+    order: [...strip, ...rows, ...boxes].map((one) => one.key),
+  };
+}
+
+/**
+ * Every field of a card, in the order they are tabbed through.
+ * @param page the entry page, object
+ * @returns fields
+ */
+export function allFields(page: EntryPage): EntryField[] {
+  return [...page.strip, ...page.tables.flatMap((table) => table.rows.flatMap((row) => row.fields)), ...page.boxes];
+}
+
+/**
+ * Key of a setting of the configuration strip that is set down by hand.
+ * @param item its item, text
+ * @returns such as `set.door`
+ */
+export function settingKey(item: string): string {
+  return `set.${item.replaceAll(' ', '-')}`;
+}
+
+function settingField(item: string): EntryField {
+  return { ...NO_RANGE, key: settingKey(item), label: item, at: 'configuration', unit: '', input: 'words', digits: 0 };
+}
+
+const NO_RANGE = { unitId: null, quantity: null, expect: null, plausible: null };
+
+function entryTable(table: ReadingTable): EntryTable {
+  return {
     key: table.key,
     title: table.title,
     head: table.head,
-    columns: table.columns.map(({ key, label, unit }) => ({ key, label, unit })),
-    rows: table.rows.map((row) => {
-      const group = plainText(table.groups.find((one) => one.key === row.group)?.head ?? []);
+    groupHead: { label: table.groupHead.label, unit: table.groupHead.unit },
+    columns: table.columns.map(({ key, label, unit, perGroup, expect }) => ({ key, label, unit, perGroup, expect })),
+    rows: table.rows.map((row, i) => {
+      const group = table.groups.find((one) => one.key === row.group);
+      const opens = group && table.rows[i - 1]?.group !== row.group;
+      const words = plainText(group?.head ?? []);
       const head = plainText(row.head);
-      const at = [table.title, group, [head, table.head.unit].filter(Boolean).join(' ')].filter(Boolean).join(', ');
+      const said = (...parts: string[]) => parts.filter(Boolean).join(', ');
+      const at = said(table.title, words, [head, table.head.unit].filter(Boolean).join(' '));
+      const groupFields = opens ? fieldsOfGroup(table, group, said(table.title, words)) : [];
+      const cells = table.columns.map((column) =>
+        hasBox(table, row, column)
+          ? fieldOf(
+              column,
+              boxKey(table.key, row.key, column.key),
+              column.perGroup && group ? said(table.title, words) : at,
+              row.cells[column.key]?.expect ?? column.expect,
+            )
+          : null,
+      );
       return {
         key: row.key,
         head,
-        group,
-        fields: table.columns.map((column) =>
-          fieldOf(column, `${table.key}.${row.key}.${column.key}`, at, row.cells[column.key]?.expect ?? column.expect),
-        ),
+        group: words,
+        opens: opens ? table.rows.filter((one) => one.group === row.group).length : 0,
+        groupFields,
+        cells,
+        fields: [...groupFields, ...cells.flatMap((one) => one ?? [])],
       };
     }),
-  }));
-  const boxes = [...card.boxes, ...card.log].map((box) => fieldOf(box, box.key, '', box.expect));
-  const order = [...tables.flatMap((table) => table.rows.flatMap((row) => row.fields)), ...boxes].map((one) => one.key);
-  return { card: card.id, title: card.title, tables, boxes, order };
+  };
 }
+
+function fieldsOfGroup(table: ReadingTable, group: RowGroup, at: string): EntryField[] {
+  const { label, unit, write, minute } = table.groupHead;
+  const number = { ...NO_RANGE, at, input: 'number' as const };
+  return [
+    ...(write ? [{ ...number, key: boxKey(table.key, group.key), label, unit, digits: 3 }] : []),
+    ...(minute
+      ? [{ ...number, key: boxKey(table.key, group.key, MINUTE), label: 'began at', unit: 'min', digits: 2, ...HOUR }]
+      : []),
+  ];
+}
+
+const HOUR: Pick<EntryField, 'plausible'> = { plausible: [0, 59] };
 
 function fieldOf(box: Column | Box, key: string, at: string, expect: Expectation | null): EntryField {
   const { label, unit, unitId, quantity, write, digits } = box;

@@ -1,5 +1,9 @@
 /** A flown card: the same card with what was read in its boxes, marked where it left the band, each with its source. */
+import { boxKey, hasBox, MINUTE } from './boxes-of-row.ts';
 import type { Box, Card, Expectation, MeasuredText } from './card.ts';
+
+import { settingKey } from './entry-fields.ts';
+import { words } from './line.ts';
 
 /** What was read into one box, in the unit of the box. */
 export interface BoxReading {
@@ -40,14 +44,24 @@ export function flownCard(card: Card, readings: readonly BoxReading[]): Card {
   const filled = (box: Box): Box => ({ ...box, measured: measured(box.key, box.expect) });
   const flown: Card = {
     ...card,
+    strip: card.strip.map(({ item, setting }) => ({
+      item,
+      setting: setting.length > 0 ? setting : words(byKey.get(settingKey(item))?.text ?? ''),
+    })),
     tables: card.tables.map((table) => ({
       ...table,
+      groups: table.groups.map((group) => ({
+        ...group,
+        measured: measured(boxKey(table.key, group.key), null),
+        began: measured(boxKey(table.key, group.key, MINUTE), null),
+      })),
       rows: table.rows.map((row) => ({
         ...row,
         cells: Object.fromEntries(
           table.columns.flatMap((column) => {
+            if (!hasBox(table, row, column)) return [];
             const expect = row.cells[column.key]?.expect ?? null;
-            const value = measured(`${table.key}.${row.key}.${column.key}`, expect ?? column.expect);
+            const value = measured(boxKey(table.key, row.key, column.key), expect ?? column.expect);
             return expect || value ? [[column.key, { expect, measured: value }] as const] : [];
           }),
         ),

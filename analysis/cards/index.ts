@@ -1,3 +1,4 @@
+export * from './boxes-of-row.ts';
 export * from './briefing.ts';
 export * from './card.ts';
 export * from './column-widths.ts';
@@ -20,3 +21,5 @@ export * from './return-sheet.ts';
 export * from './sections.ts';
 export * from './sheet-size.ts';
 export * from './sheets.ts';
+export * from './written/card-points.ts';
+export * from './written/points-of-card.ts';

@@ -6,7 +6,7 @@ import type { Column, Write } from './card.ts';
 import { tankNames, wheelNames } from './own-names.ts';
 
 /** What is written down by one reading; several where its words or its moment name several. */
-export type ColumnSeed = Omit<Column, 'expect' | 'expectsByRow'>;
+export type ColumnSeed = Omit<Column, 'expect' | 'expectsByRow' | 'perGroup'>;
 
 const WRITES: Readonly<Record<string, { write: Write; digits: number; unit: string }>> = {
   text: { write: 'words', digits: 0, unit: '' },

@@ -16,7 +16,10 @@ export interface ReadyRows {
   unit?: string;
 }
 
-const NO_GROUPS = { groups: [], groupHead: { label: '', unit: '', write: false } };
+const NO_GROUPS = { groups: [], groupHead: { label: '', unit: '', write: false, minute: false } };
+
+/** legs from which a group is high enough for the minute it began, under its aim */
+const LEGS_FOR_MINUTE = 3;
 
 /** levels are read at round numbers on the altimeter: the step of the texts, 500 ft or 150 m */
 const LEVEL_STEP: Readonly<Record<string, number>> = { ft: 500, m: 150 };
@@ -66,6 +69,10 @@ function row(key: string, head: Line, group: string | null = null): Row {
   return { key, head, group, cells: {} };
 }
 
+function groupOf(key: string, name: string): RowGroup {
+  return { key, head: words(name), measured: null, began: null };
+}
+
 function fitting(names: readonly (string | { when: Condition; name: string })[], facts: Facts): string[] {
   return names.flatMap((one) => (typeof one === 'string' ? [one] : holds(one.when, facts) ? [one.name] : []));
 }
@@ -95,7 +102,7 @@ function grouped(
   const kept = groups.filter((group) => holds(group.when, facts));
   return {
     groupHead: NO_GROUPS.groupHead,
-    groups: kept.map((group, i) => ({ key: `g${i + 1}`, head: words(group.name) })),
+    groups: kept.map((group, i) => groupOf(`g${i + 1}`, group.name)),
     rows: kept.flatMap((group, i) => {
       const heads = typeof group.rows === 'number' ? numbers(group.rows) : group.rows;
       return heads.map((head, j) => row(`g${i + 1}-${j + 1}`, words(head), `g${i + 1}`));
@@ -105,8 +112,8 @@ function grouped(
 
 function legs(speeds: number, each: number, unit: string): ReadyRows {
   return {
-    groupHead: { label: 'aim', unit, write: true },
-    groups: numbers(speeds).map((n) => ({ key: `speed-${n}`, head: words(`speed ${n}`) })),
+    groupHead: { label: 'aim', unit, write: true, minute: each >= LEGS_FOR_MINUTE },
+    groups: numbers(speeds).map((n) => groupOf(`speed-${n}`, `speed ${n}`)),
     rows: numbers(speeds).flatMap((n) =>
       numbers(each).map((leg) => row(`speed-${n}-${leg}`, words(leg), `speed-${n}`)),
     ),

@@ -11,6 +11,7 @@ import {
   type PreparedReading,
   type PreparedTest,
 } from '../catalogue/index.ts';
+import { hasBox } from './boxes-of-row.ts';
 import type { Box, ReadingTable } from './card.ts';
 import type { Expect } from './expectation.ts';
 import { type ColumnSeed, columnsOf } from './reading-columns.ts';
@@ -65,7 +66,12 @@ function tablesOf(
     (reading) => plan.at.includes(reading.at) && !plan.without?.includes(reading.quantity ?? ''),
   );
   const tanks = 'own' in plan.rows && (plan.rows.own === 'tank' || plan.rows.own === 'source');
-  const columns = taken.flatMap((reading) => columnsOf(reading, airplane, tanks || plan.eachTank === true));
+  const columns = taken.flatMap((reading) =>
+    columnsOf(reading, airplane, tanks || plan.eachTank === true).map((seed) => ({
+      ...seed,
+      perGroup: plan.perGroup?.includes(reading.at) === true,
+    })),
+  );
   const titles = plan.eachTank ? airplane.fuel.tanks.map((tank) => tank.name) : [plan.title ?? ''];
   return titles.flatMap((title, tank) => {
     const { rows, groups, groupHead, unit } = rowsOf(plan.rows, airplane, facts, tank);
@@ -79,13 +85,14 @@ function tablesOf(
         groupHead,
         groups,
         rows,
+        holds: { ...plan.holds },
       },
     ];
   });
 }
 
 /** Two readings may share their words; their keys must not. */
-function distinct(columns: readonly ColumnSeed[]): ColumnSeed[] {
+function distinct<C extends ColumnSeed>(columns: readonly C[]): C[] {
   const seen = new Map<string, number>();
   return columns.map((column) => {
     const count = (seen.get(column.key) ?? 0) + 1;
@@ -97,8 +104,10 @@ function distinct(columns: readonly ColumnSeed[]): ColumnSeed[] {
 /** Expectations that differ from row to row stand beside their boxes; one that holds for all stands once, above. */
 function withExpectations(table: ReadingTable, first: boolean, expect: Expect): ReadingTable {
   const columns = table.columns.map((column) => {
-    const byRow = table.rows.map((row) => expect({ table: table.title, first, column, row }));
-    const texts = new Set(byRow.map((one) => one?.text ?? ''));
+    const byRow = table.rows.map((row) =>
+      hasBox(table, row, column) ? expect({ table: table.title, first, column, row }) : undefined,
+    );
+    const texts = new Set(byRow.flatMap((one) => (one === undefined ? [] : [one?.text ?? ''])));
     const whole = byRow[0] ?? null;
     const same = texts.size === 1;
     return { column: { ...column, expect: same ? whole : null, expectsByRow: !same }, byRow };

@@ -10,9 +10,13 @@ import type {
   SheetPart,
 } from '../../analysis/cards/index.ts';
 import {
+  boxKey,
   boxLabelWidth,
   boxRows,
+  firstOfGroup,
+  hasBox,
   MEASURES_MM,
+  MINUTE,
   type PlacedColumns,
   rowHeight,
   singleBoxWidth,
@@ -29,6 +33,8 @@ const MARKS = { above: '▲', below: '▼' } as const;
 interface CellView {
   kind: string;
   key: string;
+  /** rows it stands over, where more than one */
+  span: string;
   text: string;
   mark: string;
   source: string;
@@ -58,16 +64,22 @@ export function tableView(card: Card, part: Extract<SheetPart, { kind: 'table' }
   const tall = placed.blocks > 1 ? Math.max(...rows.map((row) => rowHeight(table, row, placed, options.type))) : 0;
   const rowView = (row: Row, i: number) => {
     const opens = row.group !== null && (i === 0 || rows[i - 1]?.group !== row.group);
+    const rowsOfGroup = rows.filter((other) => other.group === row.group).length;
     return {
       height: millimetres(Math.max(tall, rowHeight(table, row, placed, options.type))),
       opens,
-      span: rows.filter((other) => other.group === row.group).length,
+      span: rowsOfGroup,
       group: opens ? groupLines(table, row.group) : [],
-      write: table.groupHead.write,
+      ...groupBoxes(table, row),
       head: lineParts(row.head),
-      cells: columns.flatMap(({ one }) =>
-        cellViews(one, row.cells[one.key], `${table.key}.${row.key}.${one.key}`, left),
-      ),
+      cells: columns.flatMap(({ one }) => {
+        if (hasBox(table, row, one)) {
+          const span = one.perGroup && row.group !== null ? rowsOfGroup : 1;
+          return cellViews(one, row.cells[one.key], boxKey(table.key, row.key, one.key), left, span);
+        }
+        // a group goes on after a cut: what was read once for it stands before the cut
+        return opens ? cellViews(one, undefined, '', left, rowsOfGroup) : [];
+      }),
     };
   };
   return {
@@ -104,13 +116,31 @@ function groupLines(table: ReadingTable, key: string | null): TokenPart[] {
   return lineParts(table.groups.find((group) => group.key === key)?.head ?? []);
 }
 
-function cellViews(column: Column, cell: CardCell | undefined, key: string, left: boolean): CellView[] {
+/** What is written at the head of a group, and what already is. */
+export function groupBoxes(table: ReadingTable, row: Row) {
+  const { write, minute } = table.groupHead;
+  // where a group goes on after a cut, its boxes stand before the cut
+  const own = firstOfGroup(table, row).key === row.key;
+  const group = own ? table.groups.find((one) => one.key === row.group) : undefined;
+  const read = (one: MeasuredText | null) => measuredView(one).text;
+  return {
+    write,
+    aim: group && write ? boxKey(table.key, group.key) : '',
+    aimed: read(group?.measured ?? null),
+    minute: group && minute ? boxKey(table.key, group.key, MINUTE) : '',
+    began: read(group?.began ?? null),
+  };
+}
+
+function cellViews(column: Column, cell: CardCell | undefined, key: string, left: boolean, rows: number): CellView[] {
+  const span = rows > 1 ? String(rows) : '';
   const beside = column.expectsByRow ? (left ? ' before-expect' : ' after-expect') : '';
-  const read = { kind: `read write-${column.write}${beside}`, key, ...measuredView(cell?.measured ?? null) };
+  const read = { kind: `read write-${column.write}${beside}`, key, span, ...measuredView(cell?.measured ?? null) };
   if (!column.expectsByRow) return [read];
   const expect = {
     kind: left ? 'expect-last' : 'expect-first',
     key: '',
+    span,
     text: cell?.expect?.text ?? '',
     mark: '',
     source: '',

@@ -6,6 +6,7 @@ import {
   headlineOf,
   plainText,
   SHEETS,
+  settingKey,
   stopTexts,
   TYPE_SCALES,
   textWidth,
@@ -42,7 +43,11 @@ export function sheetView(card: Card, sheet: Sheet, opensOuting: boolean, paper:
     title: headline.title,
     longTitle: headline.long,
     aim: headline.aim,
-    strip: card.strip.map((cell) => ({ item: cell.item, set: plainText(cell.setting) })),
+    strip: card.strip.map((cell) => ({
+      item: cell.item,
+      set: plainText(cell.setting),
+      key: first && cell.setting.length === 0 ? settingKey(cell.item) : '',
+    })),
     stop: {
       numbers: numbers.map((line) => ({ line: lineParts(line) })),
       text: lineParts(text),

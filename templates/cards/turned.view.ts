@@ -1,7 +1,8 @@
 /** A turned table of a sheet, ready to print. */
 import type { Card, SheetPart } from '../../analysis/cards/index.ts';
+import { boxKey, hasBox, MEASURES_MM } from '../../analysis/cards/index.ts';
 import { lineParts } from './line.view.ts';
-import { measuredView, millimetres } from './readings.view.ts';
+import { groupBoxes, measuredView, millimetres } from './readings.view.ts';
 
 /**
  * A turned table part of a sheet.
@@ -20,7 +21,9 @@ export function turnedView(card: Card, part: Extract<SheetPart, { kind: 'turned'
     note: part.first && part.table === 0 ? card.expectNote : '',
     expected: turned.expect > 0,
     grouped: table.groups.length > 0,
+    minutes: table.groupHead.minute,
     groupHeight: millimetres(turned.groupHeight),
+    minuteHeight: millimetres(MEASURES_MM.boxHeight + MEASURES_MM.line),
     headHeight: millimetres(turned.headHeight),
     groupHead: table.groupHead,
     head: table.head,
@@ -33,7 +36,7 @@ export function turnedView(card: Card, part: Extract<SheetPart, { kind: 'turned'
         widths: [label, ...(turned.expect > 0 ? [expect] : []), ...rows.map(() => run)],
         groups: opening.map((row) => ({
           span: rows.filter((one) => one.group === row.group).length,
-          write: table.groupHead.write,
+          ...groupBoxes(table, row),
           head: lineParts(table.groups.find((group) => group.key === row.group)?.head ?? []),
         })),
         runs: rows.map((row) => ({ head: lineParts(row.head) })),
@@ -42,11 +45,20 @@ export function turnedView(card: Card, part: Extract<SheetPart, { kind: 'turned'
           label: column.label,
           unit: column.unit,
           expect: column.expect?.text ?? '',
-          cells: rows.map((row) => ({
-            kind: `read write-${column.write}`,
-            key: `${table.key}.${row.key}.${column.key}`,
-            ...measuredView(row.cells[column.key]?.measured ?? null),
-          })),
+          cells: rows.flatMap((row, i) => {
+            const alike = rows.filter((one) => column.perGroup && one.group !== null && one.group === row.group);
+            if (alike.length > 0 && rows[i - 1]?.group === row.group) return [];
+            // a group goes on after a cut: what was read once for it stands before the cut
+            const own = hasBox(table, row, column);
+            return [
+              {
+                kind: `read write-${column.write}`,
+                key: own ? boxKey(table.key, row.key, column.key) : '',
+                span: alike.length > 1 ? String(alike.length) : '',
+                ...measuredView(own ? (row.cells[column.key]?.measured ?? null) : null),
+              },
+            ];
+          }),
         })),
       };
     }),

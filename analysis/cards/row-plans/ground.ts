@@ -75,6 +75,7 @@ export const GROUND_PLANS: RowPlans = {
       unit: 'min',
       rows: { minutes: { every: 5, to: 30 } },
       title: 'fan on',
+      holds: { 'cooling-fan-state': 'on' },
     },
     {
       at: ['1 Hz'],
@@ -83,6 +84,7 @@ export const GROUND_PLANS: RowPlans = {
       unit: 'min',
       rows: { minutes: { every: 1, to: 5 } },
       title: 'after 10 min idle: fan off',
+      holds: { 'cooling-fan-state': 'off' },
     },
   ],
   'heat-soak': [

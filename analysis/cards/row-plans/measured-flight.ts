@@ -2,31 +2,20 @@
 import { CONSTANT_SPEED, FLAPS, RETRACTABLE } from '../../catalogue/index.ts';
 import type { RowPlans } from './row-plan.ts';
 
+/** a climb and its reciprocal beside each other; what does not change between them is read once */
+const BOTH_WAYS = { at: ['each', 'each speed'], perGroup: ['each speed'], layout: 'legs', head: 'way' } as const;
+
 export const MEASURED_FLIGHT_PLANS: RowPlans = {
   'climb-sawtooth': [
     {
-      at: ['each'],
-      layout: 'legs',
-      head: 'way',
-      rows: { speeds: 7, legs: 2 },
-      title: 'first altitude',
+      at: ['bottom, top', 'each altitude'],
+      layout: 'list',
+      head: 'altitude',
+      rows: { names: ['first', 'second', { when: FLAPS, name: 'takeoff flap' }] },
     },
-    {
-      at: ['each'],
-      layout: 'legs',
-      head: 'way',
-      rows: { speeds: 3, legs: 2 },
-      title: 'second altitude',
-    },
-    {
-      at: ['each'],
-      layout: 'legs',
-      head: 'way',
-      rows: { speeds: 3, legs: 2 },
-      title: 'takeoff flap',
-      when: FLAPS,
-    },
-    { at: ['bottom, top'], layout: 'list', head: 'altitude', rows: { names: ['first', 'second'] } },
+    { ...BOTH_WAYS, rows: { speeds: 7, legs: 2 }, title: 'first altitude', holds: { flaps: 'up' } },
+    { ...BOTH_WAYS, rows: { speeds: 3, legs: 2 }, title: 'second altitude', holds: { flaps: 'up' } },
+    { ...BOTH_WAYS, rows: { speeds: 3, legs: 2 }, title: 'takeoff flap', when: FLAPS, holds: { flaps: 'takeoff' } },
   ],
   'check-climb': [
     { at: ['each step of height', 'each'], layout: 'levels', head: 'altimeter', rows: { levels: 8, by: 2 } },

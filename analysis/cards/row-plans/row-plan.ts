@@ -39,6 +39,10 @@ export interface TablePlan {
   when?: Condition;
   /** quantities that the heads already give */
   without?: readonly string[];
+  /** moments, among `at`, at which one reading stands for all rows of a group */
+  perGroup?: readonly string[];
+  /** what holds for all its rows, by quantity */
+  holds?: Readonly<Record<string, string>>;
   /** one table for each tank, named in the title */
   eachTank?: true;
 }

@@ -13,6 +13,7 @@ const column = (key: string, label: string, unit: string, digits = 3) => ({
   digits,
   expect: null,
   expectsByRow: false,
+  perGroup: false,
 });
 
 /** A card with so many gates, steps and rows. */
@@ -45,7 +46,8 @@ export function specimenCard(gates: number, steps: number, rows: number, columns
         head: { label: 'run', unit: '' },
         columns: Array.from({ length: columns }, (_, i) => column(`c${i + 1}`, `reading ${i + 1}`, '°C')),
         groups: [],
-        groupHead: { label: '', unit: '', write: false },
+        groupHead: { label: '', unit: '', write: false, minute: false },
+        holds: {},
         rows: Array.from({ length: rows }, (_, i) => ({
           key: `r${i + 1}`,
           head: words(`${i + 1}`),

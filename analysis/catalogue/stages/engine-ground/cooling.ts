@@ -35,6 +35,8 @@ export const COOLING = [
     readings: [
       { what: 'coolant out', quantity: 'coolant-temperature', measure: 'temp', at: 'each min' },
       { what: 'coolant in', quantity: 'coolant-temperature-in', measure: 'temp', at: 'each min' },
+      { what: 'engine speed held', quantity: 'engine-speed', measure: 'rpm', at: 'once' },
+      { what: 'outside air', quantity: 'outside-air-temperature', measure: 'temp', at: 'start and end' },
       { what: 'thermostat opening', quantity: 'coolant-temperature', measure: 'temp', at: 'once' },
       { what: 'volume added cold', measure: 'fluid', at: 'once' },
     ],

@@ -49,6 +49,8 @@ export const HEAT = [
       { what: 'oil temperature', quantity: 'oil-temperature', measure: 'temp', at: '1 Hz' },
       { what: 'bus amps', quantity: 'bus-current#1', measure: 'amps', at: '1 Hz' },
       { what: 'battery amps', quantity: 'battery-current', measure: 'amps', at: '1 Hz' },
+      { what: 'engine speed held', quantity: 'engine-speed', measure: 'rpm', at: 'once' },
+      { what: 'outside air', quantity: 'outside-air-temperature', measure: 'temp', at: 'start and end' },
       { what: 'rise with fan failed', quantity: 'coolant-temperature', measure: 'temprate', at: 'once' },
     ],
     channels: [
