@@ -20,8 +20,8 @@ export interface Cut {
   runs: Run[];
   /** rows at which a midnight was passed */
   midnights: number[];
-  /** single stamps that were wild, count */
-  wild: number;
+  /** rows whose single stamps were wild */
+  wild: number[];
 }
 
 // 2010-01-01, s since 1970: recorders that count from before it have not been set (common practice, no source).
@@ -41,7 +41,7 @@ export function cutRuns(clock: RawClock, held: Float64Array, rate: Rate, breaks:
   const cut: Cut = {
     runs: [{ from: 0, to: held.length, reason: 'start', paused: false, did: '' }],
     midnights: [],
-    wild: 0,
+    wild: [],
   };
   const broken = new Set(breaks);
   const shift = Number.isNaN(clock.offsetMinutes) ? 0 : clock.offsetMinutes * 60;
@@ -84,7 +84,7 @@ export function cutRuns(clock: RawClock, held: Float64Array, rate: Rate, breaks:
       const after = (held[i + 1] ?? Number.NaN) + carry - before;
       if ((step < 0 && step >= -2 * rate.step && after >= 0) || (after >= 0 && after <= 5 * rate.step)) {
         held[i] = before;
-        cut.wild += 1;
+        cut.wild.push(i);
         continue;
       }
     }

@@ -48,10 +48,12 @@ export function buildTimeBase(
     used,
     problems: [],
   };
-  if (held.missing > 0) built.notes.push(`${held.missing} rows had no time; they were placed between their neighbours`);
+  if (held.missing > 0) {
+    const rowsWithout = held.missing === 1 ? '1 row has no time' : `${held.missing} rows have no time`;
+    const message = `${rowsWithout} and would carry the one before; placed between the neighbours`;
+    built.flags.push(flag('duplicate-timestamps', message));
+  }
   const cut = cutRuns(clock, held.stamps, rate, options.breaks);
-  if (cut.wild > 0)
-    built.notes.push(`${cut.wild} single stamps stood out of order; they were placed between their neighbours`);
   const seconds = placeRuns(held.stamps, cut, rate);
   if (held.repeated > 0) {
     const message = `${held.repeated} rows repeat the time before; they were spread by ${Number((1 / rate.row).toPrecision(4))} rows a second`;
@@ -63,9 +65,10 @@ export function buildTimeBase(
   const believed = believedRun(clock, held.stamps, cut.runs);
   const dated = kind === 'absolute' && !Number.isNaN(offsetMinutes) && built.questions.length === 0 && believed;
   // The first stamp of a run may have been met in its middle; the last one was not.
-  const startUtcMs = dated
+  const startMs = dated
     ? Math.round((placedStamp(held.stamps, believed, rate) - (seconds[believed.from] ?? 0)) * 1000)
-    : null;
+    : Number.NaN;
+  const startUtcMs = Math.abs(startMs) < LAST_DATE_MS ? startMs : null;
   built.time = {
     ...baseOf(seconds),
     startUtcMs,
@@ -75,6 +78,9 @@ export function buildTimeBase(
   };
   return built;
 }
+
+/** The last moment a date can name (ECMA-262, time values; from memory), ms. */
+const LAST_DATE_MS = 8.64e15;
 
 function withoutClock(rows: number, sampleRateHz: number | undefined): TimeBuilt {
   const built: TimeBuilt = { time: null, notes: [], flags: [], questions: [], used: [], problems: [] };
@@ -147,7 +153,11 @@ function placedStamp(stamps: Float64Array, run: { from: number; to: number }, ra
 /** Where the first row of a run stands within its stamp shows in its first rows. */
 const ROWS_FOR_FIRST = 10_000;
 
-function remarkRuns(built: TimeBuilt, { runs, midnights }: Cut, seconds: Float64Array): void {
+function remarkRuns(built: TimeBuilt, { runs, midnights, wild }: Cut, seconds: Float64Array): void {
+  for (const row of wild.slice(0, 100)) {
+    const where = { fromSeconds: seconds[row] ?? 0, toSeconds: seconds[row] ?? 0 };
+    built.flags.push(flag('clock-jump', 'a single stamp stood out of order; it was placed by its neighbours', where));
+  }
   for (const row of midnights.slice(0, 100))
     built.flags.push(flag('midnight', 'the clock passed midnight', span(seconds, row)));
   for (const run of runs.slice(1, 101)) {

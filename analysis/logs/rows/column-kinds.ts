@@ -38,7 +38,10 @@ export function columnKinds(rows: readonly (readonly string[])[], columns: numbe
     const numbers = counts.get('number') ?? 0;
     const worded = kind === 'number' && (counts.get('degrees') ?? 0) > 0.05 * numbers ? 'degrees' : kind;
     const example = kind === undefined ? '' : (examples.get(kind) ?? '');
-    return { kind: worded ?? 'number', suffix: commonest(suffixes) ?? '', undecided: kind === undefined, example };
+    // A unit behind one number of many is a fault of that cell, not the unit of the column.
+    const unit = commonest(suffixes);
+    const suffix = unit !== undefined && (suffixes.get(unit) ?? 0) > 0.5 * numbers ? unit : '';
+    return { kind: worded ?? 'number', suffix, undecided: kind === undefined, example };
   });
 }
 

@@ -34,6 +34,12 @@ const GROUPED: Record<string, RegExp> = {
  * @returns the number, or NaN where the cell is anything else
  */
 export function numberIn(text: string, decimal: Decimal): number {
+  const value = shownNumber(text, decimal);
+  // More figures than a number can hold are a fault.
+  return Number.isFinite(value) ? value : Number.NaN;
+}
+
+function shownNumber(text: string, decimal: Decimal): number {
   let cell = text.trim();
   if (cell === '') return Number.NaN;
   if (cell.charCodeAt(0) === 0x2212) cell = `-${cell.slice(1)}`;

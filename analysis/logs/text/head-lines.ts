@@ -21,18 +21,29 @@ export function headLines(text: string, complete: boolean): HeadLine[] {
     let whole = raw[i] ?? '';
     // An odd count of quotes, the first at the start of a cell, opens a cell that goes on in the next line.
     let joined = 0;
-    while (opensQuote(whole) && joined < 8 && i + 1 < raw.length) {
+    while (opensQuote(whole) && joined < 8 && i + 1 < raw.length && !looksLikeReadings(raw[i + 1] ?? '')) {
       whole = `${whole}\n${raw[i + 1] ?? ''}`;
       i++;
       joined++;
     }
-    if (joined === 8 && opensQuote(whole)) {
+    if (joined > 0 && opensQuote(whole)) {
       i -= joined;
       whole = raw[i] ?? '';
     }
     lines.push({ text: whole, line });
   }
   return lines;
+}
+
+/**
+ * True where a line is a row of numbers: a quote open before it was put there by a fault.
+ * @param line a line without its end, text
+ * @returns whether it looks so
+ */
+export function looksLikeReadings(line: string): boolean {
+  const cells = line.split(/[,;\t|]/);
+  const numbers = cells.filter((cell) => /^\s*"?[+-]?\d[\d.:TZ-]*"?\s*$/.test(cell)).length;
+  return numbers >= 2 && numbers * 2 >= cells.length;
 }
 
 function opensQuote(text: string): boolean {

@@ -26,8 +26,6 @@ export interface ClockFile {
   /** spans of the segments, s */
   segments?: [number, number][];
   question?: { id: string; choices: string[] };
-  /** a word of the notes on what was done */
-  noted?: string;
 }
 
 const ROWS = 60;
@@ -404,18 +402,16 @@ const BROKEN: ClockFile[] = [
     content: file('UTC', (i) => (i === 30 ? '2079-01-01T00:00:00Z' : `2031-05-04T${hms(TEN + i)}Z`)),
     start: START,
     duration: 59,
-    flags: [],
+    flags: ['clock-jump'],
     segments: [[0, 59]],
-    noted: '1 single stamp',
   },
   {
     name: 'one wild stamp far back',
     content: file('UTC', (i) => (i === 30 ? '1980-01-06T00:00:00Z' : `2031-05-04T${hms(TEN + i)}Z`)),
     start: START,
     duration: 59,
-    flags: [],
+    flags: ['clock-jump'],
     segments: [[0, 59]],
-    noted: '1 single stamp',
   },
   {
     name: 'a first stamp that is wild',
@@ -429,8 +425,7 @@ const BROKEN: ClockFile[] = [
     content: file('Elapsed (s)', (i) => (i === 30 ? '4294967' : String(i))),
     start: null,
     duration: 59,
-    flags: [],
-    noted: '1 single stamp',
+    flags: ['clock-jump'],
   },
   {
     name: 'the clock set by a satellite fix',

@@ -232,15 +232,15 @@ describe('an uneven clock', () => {
   });
 
   it('with missing cells', () => {
-    const { time, notes, kinds } = build([
+    const { time, flags } = build([
       texts(
         'Timestamp',
         count(60, (i) => (i > 9 && i < 13 ? '' : z(i))),
       ),
     ]);
     expect([...(time?.seconds.slice(9, 14) ?? [])]).toEqual([9, 10, 11, 12, 13]);
-    expect(notes.join()).toContain('3 rows had no time');
-    expect(kinds).toEqual([]);
+    expect(flags).toMatchObject([{ kind: 'duplicate-timestamps' }]);
+    expect(flags[0]?.message).toContain('3 rows have no time');
   });
 
   it('set by a satellite fix', () => {
