@@ -1,6 +1,7 @@
 export * from './align/align-tables.ts';
 export * from './align/log-alignment.ts';
 export * from './healthy-readings.ts';
+export * from './lazy-channel.ts';
 export * from './log-map.ts';
 export * from './open-reader.ts';
 export * from './quality/judge-quality.ts';

@@ -3,11 +3,14 @@ import { flag } from '../remarks/index.ts';
 import { unitOf } from '../units/index.ts';
 import { type Recognised, recogniseColumns } from './channels/recognise.ts';
 import { timeRole } from './clock/time-names.ts';
+import { channelOfNumbers } from './lazy-channel.ts';
 import type { LogMap } from './log-map.ts';
 import { packedDegrees, withHemisphere } from './positions.ts';
-import { type Screen, screenValues } from './quality/screen-values.ts';
+import { type Screen, screenKept } from './quality/screen-values.ts';
 import type { ReadQuestion } from './read-outcome.ts';
-import { type ColumnStore, textsOf } from './rows/column-store.ts';
+import { someRows } from './relations/scale-evidence.ts';
+import { type ColumnStore, numbersOf, textsOf } from './rows/column-store.ts';
+import { type KeptNumbers, numberAt } from './rows/kept-numbers.ts';
 import type { LogChannel, TimeBase } from './table.ts';
 import type { HeaderColumn } from './text/layout.ts';
 
@@ -32,14 +35,21 @@ export function makeChannels(
   const columns = left.filter(({ header, store }) => !(isClock(store) && timeRole(header.name) !== null));
   for (const { header, store } of columns) packedDegrees(header, store);
   for (const one of withHemisphere(columns)) one.apply();
+  // What a column is shows in some thousands of its rows, evenly spread.
+  const some = someRows(time.seconds.length);
+  const ofSome = (at: (row: number) => number) => Float64Array.from(some, at);
+  const numbers = columns.map(({ store }) => (store.kind === 'text' ? null : numbersOf(store)));
   const recognised = recogniseColumns(
-    columns.map(({ header, store }) => ({ header, numbers: isNumeric(store) ? store.first : null })),
-    time.seconds,
+    columns.map(({ header, store }, i) => {
+      const kept = isNumeric(store) ? numbers[i] : null;
+      return { header, numbers: kept ? ofSome((row) => numberAt(kept, row)) : null };
+    }),
+    ofSome((row) => time.seconds[row] ?? Number.NaN),
     map,
   );
   const made = columns.map(({ header, store }, i) => {
     const one = recognised.channels[i] ?? { quantity: null, unit: null, confidence: 0, why: '', flags: [] };
-    return channelOf(header, store, one, time);
+    return channelOf(header, store, numbers[i] ?? null, one, time);
   });
   return {
     channels: made.map(({ channel }) => channel),
@@ -54,11 +64,12 @@ const isClock = ({ kind }: ColumnStore) => kind === 'time' || kind === 'date' ||
 function channelOf(
   header: HeaderColumn,
   store: ColumnStore,
+  kept: KeptNumbers | null,
   one: Recognised,
   time: TimeBase,
 ): { channel: LogChannel; screen: Screen | null } {
   const { column, index, name } = header;
-  const { odd, kind, first: values } = store;
+  const { odd } = store;
   const { quantity, unit, confidence, why } = one;
   const flags = [...one.flags];
   if (odd.count > 0) {
@@ -68,14 +79,18 @@ function channelOf(
       flag('non-numeric', `Column "${column}": ${cells} text, such as "${odd.example}"; taken as missing.`, span),
     );
   }
-  const base = { column, index, name, quantity, unit, confidence, why, values, flags };
-  const share = (there: number) => (values.length > 0 ? there / values.length : 0);
-  if (kind === 'text') {
+  const base = { column, index, name, quantity, unit, confidence, why, flags };
+  const share = (there: number) => (time.seconds.length > 0 ? there / time.seconds.length : 0);
+  if (!kept) {
     const texts = textsOf(store);
-    values.fill(Number.NaN);
-    return { channel: { ...base, texts, valid: share(texts.filter((text) => text !== '').length) }, screen: null };
+    const values = store.first.fill(Number.NaN);
+    return {
+      channel: { ...base, values, texts, valid: share(texts.filter((text) => text !== '').length) },
+      screen: null,
+    };
   }
   const { factor, offset } = quantity !== null && unit !== null ? unitOf(unit) : { factor: 1, offset: 0 };
-  const screen = screenValues(values, factor, offset);
-  return { channel: { ...base, valid: share(screen.there) }, screen };
+  const screen = screenKept(kept, factor, offset);
+  const channel = channelOfNumbers({ ...base, valid: share(screen.there) }, { kept, factor, offset });
+  return { channel, screen };
 }

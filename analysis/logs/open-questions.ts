@@ -1,6 +1,8 @@
 /** Questions about a file as a whole: which column is the time, what the columns are, what the comma means. */
 import type { LogMap } from './log-map.ts';
 import type { ReadQuestion } from './read-outcome.ts';
+import { numbersOf } from './rows/column-store.ts';
+import { allNumbers } from './rows/kept-numbers.ts';
 import type { RowStore } from './rows/row-store.ts';
 import type { LogChannel } from './table.ts';
 import type { Layout } from './text/layout.ts';
@@ -15,7 +17,7 @@ export function timeQuestion(layout: Layout, store: RowStore): ReadQuestion[] {
   const named = layout.headerLine !== null && layout.columns.some(({ name }) => /[A-Za-z]{3}/.test(name));
   const rising = layout.columns.filter((_, i) => {
     const column = store.columns[i];
-    return column?.kind === 'number' && rises(column.first);
+    return column?.kind === 'number' && rises(allNumbers(numbersOf(column)));
   });
   if (rising.length === 0 || named) return [];
   return [

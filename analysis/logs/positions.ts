@@ -1,6 +1,7 @@
 /** Positions as recorders write them: degrees and minutes packed in one number, the hemisphere in the next column. */
 import { nameWords } from './channels/name-words.ts';
-import type { ColumnStore } from './rows/column-store.ts';
+import { type ColumnStore, changeNumbers, numbersOf } from './rows/column-store.ts';
+import { allNumbers } from './rows/kept-numbers.ts';
 import { fromDegreesMinutes } from './text/cell.ts';
 import type { HeaderColumn } from './text/layout.ts';
 
@@ -27,13 +28,13 @@ export function packedDegrees(header: HeaderColumn, store: ColumnStore): void {
   }
   let beyond = 0;
   let there = 0;
-  for (const value of store.first) {
+  for (const value of allNumbers(numbersOf(store))) {
     if (Number.isNaN(value)) continue;
     there += 1;
     if (Math.abs(value) > most) beyond += 1;
   }
   if (there === 0 || !(stated || beyond > 0.9 * there)) return;
-  for (let i = 0; i < store.first.length; i += 1) store.first[i] = fromDegreesMinutes(store.first[i] ?? Number.NaN);
+  changeNumbers(store, fromDegreesMinutes);
   header.unitText = 'deg';
 }
 
@@ -51,9 +52,7 @@ export function withHemisphere(columns: readonly Column[]): { apply(): void }[] 
     if (!next.texts.every((text) => letters.includes(text.toUpperCase()))) return [];
     const negative = next.texts.map((text) => text.toUpperCase() === letters[1]);
     const apply = () => {
-      for (let row = 0; row < store.first.length; row += 1) {
-        if (negative[next.first[row] ?? -1]) store.first[row] = -Math.abs(store.first[row] ?? Number.NaN);
-      }
+      changeNumbers(store, (value, row) => (negative[next.first[row] ?? -1] ? -Math.abs(value) : value));
     };
     return [{ apply }];
   });

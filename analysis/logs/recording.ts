@@ -43,7 +43,10 @@ export function recordingOf(tables: LogTable[], shifts: number[] = []): Recordin
         file: table.file,
         column: channel.column,
         t,
-        v: channel.values,
+        // Of many channels few are asked for.
+        get v() {
+          return channel.values;
+        },
         holdSeconds: hold,
         flags: channel.flags,
       });

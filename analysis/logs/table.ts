@@ -3,6 +3,7 @@
  * as written. A reading never interpolates: a missing cell is NaN.
  */
 import type { Flag } from '../remarks/index.ts';
+import type { WrittenNumbers } from './lazy-channel.ts';
 
 export interface LogChannel {
   /** header text as told apart in the file (`Header`, `Header#2`) */
@@ -20,6 +21,8 @@ export interface LogChannel {
   why: string;
   /** one value a row; SI when quantity and unit are known; NaN where missing */
   values: Float64Array;
+  /** the same as written, until `values` is first asked for; never in a channel made by hand */
+  written?: WrittenNumbers;
   /** text of a non-numeric column, one a row; absent for numeric channels */
   texts?: readonly string[];
   /** share of rows with a number, 0..1 */

@@ -6,7 +6,14 @@ import { mkdirSync, readdirSync, statSync } from 'node:fs';
 import { readFile, rename, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { deserialize, serialize } from 'node:v8';
-import type { LogMap, ReadOutcome } from '../../analysis/logs/index.ts';
+import {
+  bytesOfChannel,
+  type LogMap,
+  type Parcel,
+  parcelOf,
+  type ReadOutcome,
+  unpack,
+} from '../../analysis/logs/index.ts';
 import type { StoredLog } from '../book/book-state.ts';
 import { sha256Of } from '../book/documents.ts';
 import type { Desk } from '../desk.ts';
@@ -46,7 +53,7 @@ export async function readCached(
     if (bytesOf(made) > MOST_ON_DISK) return made;
     mkdirSync(join(folder, 'cache'), { recursive: true });
     const temporary = `${file}.${process.pid}`;
-    await writeFile(temporary, serialize(made));
+    await writeFile(temporary, serialize(parcelOf(made)));
     await rename(temporary, file);
     return made;
   }
@@ -63,7 +70,7 @@ function remember(recent: Map<string, ReadOutcome>, key: string, outcome: ReadOu
 }
 
 function bytesOf({ table }: ReadOutcome): number {
-  return (table?.channels ?? []).reduce((sum, channel) => sum + channel.values.byteLength, 0);
+  return (table?.channels ?? []).reduce((sum, channel) => sum + bytesOfChannel(channel), 0);
 }
 
 /** The reading under the name the book knows the log by, which may differ from the one it was sent with. */
@@ -74,8 +81,8 @@ export function named(outcome: ReadOutcome, file: string): ReadOutcome {
 async function fromDisk(file: string): Promise<ReadOutcome | undefined> {
   try {
     // written by the lines above and by nothing else; anything odd about it and the log is read again
-    const outcome: ReadOutcome = deserialize(await readFile(file));
-    return outcome;
+    const parcel: Parcel = deserialize(await readFile(file));
+    return unpack(parcel);
   } catch {
     return undefined;
   }

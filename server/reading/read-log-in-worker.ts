@@ -1,9 +1,9 @@
 /** Reads one log in a worker thread, so that the service goes on answering. */
 import { Worker } from 'node:worker_threads';
-import type { ReadOptions, ReadOutcome } from '../../analysis/logs/index.ts';
+import { type Parcel, type ReadOptions, type ReadOutcome, unpack } from '../../analysis/logs/index.ts';
 
 /** What the worker says: how far it is, or the reading itself. */
-export type FromWorker = { bytes: number } | { outcome: ReadOutcome };
+export type FromWorker = { bytes: number } | { parcel: Parcel };
 
 /**
  * @param path where the bytes are
@@ -32,7 +32,7 @@ export function readLogInWorker(
         return;
       }
       leave();
-      resolve(said.outcome);
+      resolve(unpack(said.parcel));
       void worker.terminate();
     });
     worker.once('error', (error) => {

@@ -1,6 +1,6 @@
 /** The worker: reads one file and hands the columns over without copying them. */
 import { parentPort, workerData } from 'node:worker_threads';
-import type { ReadOptions, ReadOutcome } from '../../analysis/logs/index.ts';
+import { buffersOf, parcelOf, type ReadOptions } from '../../analysis/logs/index.ts';
 import { readLogFile } from './read-log-file.ts';
 import type { FromWorker } from './read-log-in-worker.ts';
 
@@ -14,16 +14,9 @@ const outcome = await readLogFile(path, options, undefined, (bytes) => {
   told = bytes;
   say({ bytes });
 });
-say({ outcome }, buffersOf(outcome));
+const parcel = parcelOf(outcome);
+say({ parcel }, buffersOf(parcel));
 
 function say(what: FromWorker, transfer: ArrayBuffer[] = []): void {
   parentPort?.postMessage(what, transfer);
-}
-
-function buffersOf({ table }: ReadOutcome): ArrayBuffer[] {
-  const buffers = new Set<ArrayBuffer>();
-  for (const values of [table?.time.seconds, ...(table?.channels.map((channel) => channel.values) ?? [])]) {
-    if (values && values.buffer instanceof ArrayBuffer) buffers.add(values.buffer);
-  }
-  return [...buffers];
 }

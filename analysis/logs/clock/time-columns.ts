@@ -1,6 +1,7 @@
 /** Which columns of a file are offered to the clock: those named so, those whose cells are times, those a person chose. */
 import type { LogMap } from '../log-map.ts';
 import { type ColumnStore, textsOf } from '../rows/column-store.ts';
+import { allNumbers } from '../rows/kept-numbers.ts';
 import type { HeaderColumn } from '../text/layout.ts';
 import type { TimeColumn } from './raw-clock.ts';
 import type { Stamps } from './read-stamps.ts';
@@ -34,7 +35,7 @@ export function timeColumns(
         name,
         unitText,
         texts: store.kind === 'text' ? textsOf(store) : null,
-        numbers: store.kind === 'number' ? store.first : null,
+        numbers: store.kind === 'number' ? allNumbers(store.kept) : null,
         stamps,
         example: store.clockExample,
       },

@@ -1,6 +1,7 @@
 /** What is wrong with the channels of a log, said once where it stands; values that are no readings become missing. */
 import { flag } from '../../remarks/index.ts';
 import { type Quantity, quantityOf } from '../../units/index.ts';
+import { keptAsTheyAre } from '../rows/kept-numbers.ts';
 import type { LogChannel, LogTable } from '../table.ts';
 import { findFarOutside, findMarkers } from './find-disconnected.ts';
 import { findFrozenFix } from './find-frozen-fix.ts';
@@ -11,7 +12,7 @@ import { findStuck, type Movement, movementOf } from './find-stuck.ts';
 import { impossibleRate } from './impossible-rate.ts';
 import { plausibleRange } from './plausible-range.ts';
 import { blank, flagSpans, type RowSpan } from './row-span.ts';
-import { type Screen, screenValues } from './screen-values.ts';
+import { type Screen, screenKept } from './screen-values.ts';
 import { shownValue } from './shown-value.ts';
 
 /** More than this share of values outside the plausible range, and it is the unit that is wrong. */
@@ -27,7 +28,7 @@ interface Judged {
 }
 
 /**
- * Judges every channel that has a quantity: adds flags, blanks spikes, what an absent sensor gives and a repeated
+ * Judges every channel: adds flags; of one that has a quantity blanks spikes, what an absent sensor gives and a repeated
  * satellite fix, and sets the share of valid values anew.
  * @param table the log, values SI where the unit is known; channels are changed in place
  * @param screens what a first look over the channels showed, in their order; made here where it is not given
@@ -35,9 +36,14 @@ interface Judged {
 export function judgeQuality(table: LogTable, screens: readonly (Screen | null)[] = []): void {
   const judged = table.channels.flatMap((channel, i): Judged[] => {
     const quantity = channel.quantity === null ? undefined : quantityOf(channel.quantity);
-    if (!quantity || channel.texts) return [];
-    const screen = screens[i] ?? screenValues(channel.values);
-    channel.valid = channel.values.length === 0 ? 0 : screen.there / channel.values.length;
+    if (channel.texts) return [];
+    const screen = screens[i] ?? screenKept(keptAsTheyAre(channel.values), 1, 0);
+    if (!quantity) {
+      // Of a column that means nothing yet it can be said all the same where it is empty.
+      if (screen.there > 0) flagMissing(table, channel, screen);
+      return [];
+    }
+    channel.valid = table.rows === 0 ? 0 : screen.there / table.rows;
     return [{ channel, quantity, screen }];
   });
   for (const one of judged) judgeReadings(table, one);
@@ -57,11 +63,7 @@ export function judgeQuality(table: LogTable, screens: readonly (Screen | null)[
 
 function judgeReadings(table: LogTable, { channel, quantity, screen }: Judged): void {
   const t = table.time.seconds;
-  const { values } = channel;
-  if (screen.there < values.length) {
-    const missing = findMissing(values);
-    flagSpans(table, channel, 'missing-values', missing, ({ from, to }) => `no value in ${rowsText(from, to)}`);
-  }
+  flagMissing(table, channel, screen);
   const [low, high] = plausibleRange(quantity);
   const isInside = screen.low >= low && screen.high <= high;
   const rate = impossibleRate(quantity);
@@ -73,12 +75,18 @@ function judgeReadings(table: LogTable, { channel, quantity, screen }: Judged): 
     if (flagImplausible(channel, quantity)) return;
     blankDisconnected(table, channel, findFarOutside(channel, quantity, t));
   }
-  const spikes = findSpikes(values, quantity, t);
+  const spikes = findSpikes(channel.values, quantity, t);
   flagSpans(table, channel, 'spike', spikes, ({ from, to }) => {
     const [was, seen] = [shownValue(channel, valueAt(channel, from - 1)), shownValue(channel, valueAt(channel, from))];
     return `jumps from ${was} to ${seen} and back; ${rowsText(from, to)} taken as missing`;
   });
   blankSpans(channel, spikes);
+}
+
+function flagMissing(table: LogTable, channel: LogChannel, { there }: Screen): void {
+  if (there === table.rows) return;
+  const missing = findMissing(channel.values);
+  flagSpans(table, channel, 'missing-values', missing, ({ from, to }) => `no value in ${rowsText(from, to)}`);
 }
 
 function blankMarkers(table: LogTable, channel: LogChannel, spans: readonly RowSpan[]): void {

@@ -1,12 +1,11 @@
-/** One look over a channel, on the way to SI: its extent, and where it stands still. Most channels need no second one. */
+/** One look over a channel: its extent, and where it stands still. Most channels need no second one. */
+import type { KeptNumbers, NumberPiece } from '../rows/kept-numbers.ts';
+import { gapOf } from '../rows/number-column.ts';
 import type { RowSpan } from './row-span.ts';
 
 /** Fewer equal rows are no standing still. */
 export const LONG_RUN_ROWS = 10;
 const MOST_LONG_RUNS = 1000;
-/** Rows looked at while they are near the processor. */
-const BLOCK = 4096;
-
 export interface Screen {
   /** rows with a number, count */
   there: number;
@@ -18,106 +17,104 @@ export interface Screen {
   longRuns: RowSpan[];
 }
 
-interface Extent {
-  there: number;
-  low: number;
-  high: number;
-  largestStep: number;
-  before: number;
-}
-
-/**
- * Convert the values in place and look at them on the way.
- * @param values one a row, unit of the file; becomes SI
- * @param factor SI value of one unit, number
- * @param offset added after it, SI
- * @returns what they are like, SI
- */
-export function screenValues(values: Float64Array, factor = 1, offset = 0): Screen {
-  const extent: Extent = {
-    there: 0,
-    low: Number.POSITIVE_INFINITY,
-    high: Number.NEGATIVE_INFINITY,
-    largestStep: 0,
-    before: Number.NaN,
-  };
-  const search: RunSearch = { runs: [], least: LONG_RUN_ROWS, next: 0, open: -1 };
-  for (let from = 0; from < values.length; from += BLOCK) {
-    const to = Math.min(values.length, from + BLOCK);
-    convertBlock(values, from, to, factor, offset, extent);
-    findLongRuns(values, to, search);
-  }
-  const { there, low, high, largestStep } = extent;
-  return { there, low, high, largestStep, longRuns: search.runs };
-}
-
-/** A loop of its own, whose branches nearly always fall the same way. */
-function convertBlock(
-  values: Float64Array,
-  from: number,
-  to: number,
-  factor: number,
-  offset: number,
-  extent: Extent,
-): void {
-  let { there, low, high, largestStep, before } = extent;
-  for (let i = from; i < to; i += 1) {
-    const value = (values[i] ?? 0) * factor + offset;
-    values[i] = value;
-    if (Number.isNaN(value)) continue;
-    there += 1;
-    if (value < low) low = value;
-    if (value > high) high = value;
-    const step = value - before;
-    before = value;
-    if (step > largestStep) largestStep = step;
-    else if (-step > largestStep) largestStep = -step;
-  }
-  extent.there = there;
-  extent.low = low;
-  extent.high = high;
-  extent.largestStep = largestStep;
-  extent.before = before;
+/** A stretch of equal numbers. */
+interface Run {
+  from: number;
+  rows: number;
+  value: number;
 }
 
 interface RunSearch {
   runs: RowSpan[];
   /** shorter runs are not kept */
   least: number;
-  /** row that is looked at next */
-  next: number;
-  /** first row of a run that goes on past the block, or -1 */
-  open: number;
+}
+
+/**
+ * Look at a column.
+ * @param kept its numbers as written
+ * @param factor SI value of one unit, number
+ * @param offset added after it, SI
+ * @returns what they are like, SI
+ */
+export function screenKept(kept: KeptNumbers, factor: number, offset: number): Screen {
+  const search: RunSearch = { runs: [], least: LONG_RUN_ROWS };
+  let open: Run = { from: 0, rows: 0, value: Number.NaN };
+  let row = 0;
+  for (const { values, places } of kept.pieces) {
+    const gap = gapOf(values);
+    const numberOf = (at: number) => {
+      const value = values[at] ?? Number.NaN;
+      return value === gap ? Number.NaN : value / 10 ** places;
+    };
+    const head = equalFrom(values, 0);
+    // A run may go on from the piece before.
+    const first = numberOf(0);
+    if (open.rows > 0 && first === open.value) open.rows += head;
+    else {
+      keepRun(search, open);
+      open = { from: row, rows: head, value: first };
+    }
+    if (head < values.length) {
+      keepRun(search, open);
+      const tail = equalBefore(values);
+      findRuns(values, gap, head, tail, row, search);
+      open = { from: row + tail, rows: values.length - tail, value: numberOf(tail) };
+    }
+    row += values.length;
+  }
+  keepRun(search, open);
+  return {
+    there: kept.there,
+    low: kept.low * factor + offset,
+    high: kept.high * factor + offset,
+    largestStep: kept.largestStep * factor,
+    longRuns: search.runs,
+  };
+}
+
+function equalFrom(values: NumberPiece['values'], from: number): number {
+  let to = from;
+  while (to < values.length && values[to] === values[from]) to += 1;
+  return Math.max(to - from, Math.min(1, values.length - from));
+}
+
+/** First row of the run that the piece ends with. */
+function equalBefore(values: NumberPiece['values']): number {
+  let from = values.length - 1;
+  while (from > 0 && values[from - 1] === values[values.length - 1]) from -= 1;
+  return from;
 }
 
 /** A run of so many rows holds two neighbours of every half as many rows: only those are compared, the rest skipped. */
-function findLongRuns(values: Float64Array, to: number, search: RunSearch): void {
-  const isLast = to === values.length;
-  while (search.next < to) {
-    let { next, open: first } = search;
-    if (first < 0) {
-      const stride = search.least >> 1;
-      while (next + stride < to && values[next] !== values[next + stride]) next += stride;
-      search.next = next;
-      if (next + stride >= to) return;
-      first = next;
-      while (first > 0 && values[first - 1] === values[next]) first -= 1;
-    }
+function findRuns(
+  values: NumberPiece['values'],
+  gap: number,
+  from: number,
+  to: number,
+  row: number,
+  search: RunSearch,
+): void {
+  let next = from;
+  while (next < to) {
+    const stride = search.least >> 1;
+    while (next + stride < to && values[next] !== values[next + stride]) next += stride;
+    if (next + stride >= to) return;
+    const value = values[next] ?? gap;
+    let first = next;
+    while (first > from && values[first - 1] === value) first -= 1;
     let end = next + 1;
-    while (end < to && values[end] === values[first]) end += 1;
-    search.next = end;
-    search.open = end === to && !isLast ? first : -1;
-    if (search.open >= 0) {
-      search.next = end - 1;
-      return;
-    }
-    if (end - first >= search.least) keepRun(search, { from: first, to: end - 1 });
+    while (end < to && values[end] === value) end += 1;
+    next = end;
+    if (value !== gap) keepRun(search, { from: row + first, rows: end - first, value });
   }
 }
 
-function keepRun(search: RunSearch, run: RowSpan): void {
-  search.runs.push(run);
-  if (search.runs.length <= MOST_LONG_RUNS) return;
-  search.least *= 2;
-  search.runs = search.runs.filter(({ from, to }) => to - from + 1 >= search.least);
+function keepRun(search: RunSearch, { from, rows, value }: Run): void {
+  if (rows < search.least || Number.isNaN(value)) return;
+  search.runs.push({ from, to: from + rows - 1 });
+  while (search.runs.length > MOST_LONG_RUNS) {
+    search.least *= 2;
+    search.runs = search.runs.filter((run) => run.to - run.from + 1 >= search.least);
+  }
 }

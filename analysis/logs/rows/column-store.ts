@@ -1,7 +1,8 @@
 /** One column while a file is read: a number a row in a growing array, and what did not fit. */
 import { packDate, readClockCell } from '../clock/clock-cell.ts';
 import { type Decimal, degreesIn, isMissingMark, numberIn, splitUnit, stateIn } from '../text/cell.ts';
-import { CELL } from './parse-clock.ts';
+import { allNumbers, type KeptNumbers, keepNumbers, keptAsTheyAre } from './kept-numbers.ts';
+import { growNumbers, type NumberColumn, numberColumn, numberInRow, putNumber } from './number-column.ts';
 
 export type ColumnKind = 'number' | 'degrees' | 'state' | 'text' | 'time' | 'date' | 'date-time';
 
@@ -17,7 +18,10 @@ export interface ColumnStore {
   kind: ColumnKind;
   /** no cell yet has told what the column holds */
   undecided: boolean;
-  /** number, state, seconds, packed date or index of the text, one a row; NaN where empty */
+  /** the numbers of a column of numbers, while it is read, and when it has been */
+  numbers: NumberColumn;
+  kept: KeptNumbers;
+  /** state, degrees, seconds, packed date or index of the text, one a row; NaN where empty; none in one of numbers */
   first: Float64Array;
   /** seconds of the day where one cell holds date and time */
   second: Float64Array;
@@ -34,16 +38,6 @@ export interface ColumnStore {
   clockExample: string;
 }
 
-const CODES: Readonly<Record<ColumnKind, number>> = {
-  number: CELL.number,
-  time: CELL.time,
-  date: CELL.date,
-  'date-time': CELL.dateTime,
-  degrees: CELL.other,
-  state: CELL.other,
-  text: CELL.other,
-};
-
 /**
  * A store for a column.
  * @param kind what its cells hold, text
@@ -59,7 +53,9 @@ export function columnStore(
   return {
     kind,
     undecided: more.undecided ?? false,
-    first: new Float64Array(capacity),
+    numbers: numberColumn(kind === 'number' ? capacity : 0),
+    kept: keepNumbers([]),
+    first: new Float64Array(kind === 'number' ? 0 : capacity),
     second: new Float64Array(kind === 'date-time' ? capacity : 0),
     offsets: null,
     texts: [],
@@ -72,15 +68,6 @@ export function columnStore(
 }
 
 /**
- * How the fast way must treat a column.
- * @param store the column
- * @returns one of CELL
- */
-export function cellCode(store: ColumnStore): number {
-  return CODES[store.kind];
-}
-
-/**
  * Put a cell into a column, the exact way.
  * @param store the column
  * @param row the row, count
@@ -90,7 +77,7 @@ export function cellCode(store: ColumnStore): number {
  */
 export function putCell(store: ColumnStore, row: number, cell: string, decimal: Decimal): boolean {
   const text = cell.trim();
-  store.first[row] = Number.NaN;
+  putValue(store, row, Number.NaN);
   if (store.second.length > 0) store.second[row] = Number.NaN;
   if (text === '') return true;
   if (/^[=@]|^[+-][A-Za-z(]/.test(text)) store.formulas += 1;
@@ -101,7 +88,7 @@ export function putCell(store: ColumnStore, row: number, cell: string, decimal: 
   }
   const value = readingIn(store, row, text, decimal);
   if (!Number.isNaN(value)) {
-    store.first[row] = value;
+    putValue(store, row, value);
     return true;
   }
   if (isMissingMark(text)) return true;
@@ -113,6 +100,41 @@ export function putCell(store: ColumnStore, row: number, cell: string, decimal: 
   odd.lastRow = row;
   odd.count += 1;
   return false;
+}
+
+function putValue(store: ColumnStore, row: number, value: number): void {
+  if (store.kind === 'number') putNumber(store.numbers, row, value);
+  else store.first[row] = value;
+}
+
+/**
+ * What a column holds in a row that has been put.
+ * @param store the column
+ * @param row the row, count
+ * @returns number, or whatever stands for the cell; NaN where empty
+ */
+export function valueInRow(store: ColumnStore, row: number): number {
+  return store.kind === 'number' ? numberInRow(store.numbers, row) : (store.first[row] ?? Number.NaN);
+}
+
+/**
+ * The numbers of a column that has been read.
+ * @param store the column, trimmed
+ * @returns numbers, states or degrees, as written
+ */
+export function numbersOf(store: ColumnStore): KeptNumbers {
+  return store.kind === 'number' ? store.kept : keptAsTheyAre(store.first);
+}
+
+/**
+ * Put other numbers in the place of those that were read.
+ * @param store the column; changed
+ * @param change gives the new number from the old one and its row, function
+ */
+export function changeNumbers(store: ColumnStore, change: (value: number, row: number) => number): void {
+  const numbers = allNumbers(numbersOf(store)).map(change);
+  if (store.kind === 'number') store.kept = keptAsTheyAre(numbers);
+  else store.first = numbers;
 }
 
 function readingIn(store: ColumnStore, row: number, text: string, decimal: Decimal): number {
@@ -155,8 +177,11 @@ function indexOf(store: ColumnStore, text: string): number {
 function decide(store: ColumnStore, row: number, text: string, decimal: Decimal): void {
   store.undecided = false;
   store.kind = kindOf(text, decimal);
-  if (store.kind !== 'date-time') return;
-  store.second = new Float64Array(store.first.length).fill(Number.NaN, 0, row);
+  if (store.kind === 'number') return;
+  const { length } = store.numbers.values;
+  store.numbers = numberColumn(0);
+  store.first = new Float64Array(length).fill(Number.NaN, 0, row);
+  if (store.kind === 'date-time') store.second = new Float64Array(length).fill(Number.NaN, 0, row);
 }
 
 /**
@@ -182,7 +207,8 @@ export function kindOf(text: string, decimal: Decimal): ColumnKind {
  * @param capacity rows to make room for, count
  */
 export function growColumn(store: ColumnStore, capacity: number): void {
-  store.first = wider(store.first, capacity);
+  if (store.kind === 'number') growNumbers(store.numbers, capacity);
+  else store.first = wider(store.first, capacity);
   if (store.second.length > 0) store.second = wider(store.second, capacity);
   if (store.offsets) {
     const before = store.offsets.length;
@@ -203,6 +229,7 @@ function wider(values: Float64Array, capacity: number): Float64Array {
  * @param rows rows read, count
  */
 export function trimColumn(store: ColumnStore, rows: number): void {
+  if (store.kind === 'number') store.kept = keepNumbers([{ column: store.numbers, rows }]);
   store.first = store.first.subarray(0, rows);
   if (store.second.length > 0) store.second = store.second.subarray(0, rows);
   if (store.offsets) store.offsets = store.offsets.subarray(0, rows);

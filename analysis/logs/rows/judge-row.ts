@@ -1,8 +1,8 @@
 /** A line that is not plainly a row of readings: the header again, a note, a cut row, or a row after all. */
 import { isMissingMark } from '../text/cell.ts';
 import type { Layout } from '../text/layout.ts';
-import { putCell } from './column-store.ts';
-import { type RowStore, rejectRow, takeArrays } from './row-store.ts';
+import { type ColumnStore, putCell, valueInRow } from './column-store.ts';
+import { acceptRow, type RowStore, rejectRow } from './row-store.ts';
 
 /** What a line turned out to be. */
 export type Judged = 'row' | 'header' | 'units' | 'note' | 'blank' | 'rejected';
@@ -40,16 +40,12 @@ function putRow(store: RowStore, layout: Layout, cells: readonly string[], line:
   const before = store.columns.map((column) => ({ ...column.odd }));
   let readings = 0;
   let strange = 0;
-  let replaced = false;
   store.columns.forEach((column, c) => {
-    const { first, undecided } = column;
     const cell = cells[c] ?? '';
     const fine = putCell(column, rows, cell, layout.decimal);
-    if (column.first !== first || column.undecided !== undecided) replaced = true;
     if (!fine) strange += 1;
     else if (column.kind !== 'text' && cell.trim() !== '' && !isMissingMark(cell)) readings += 1;
   });
-  if (replaced) takeArrays(store);
   const lead = store.columns[0];
   const leadIsStrange = lead !== undefined && lead.kind !== 'text' && lead.odd.count > (before[0]?.count ?? 0);
   const refuse = (reason: string): Judged => {
@@ -73,26 +69,34 @@ function putRow(store: RowStore, layout: Layout, cells: readonly string[], line:
     if (store.shortRows === 0) store.firstShortLine = line;
     store.shortRows += 1;
   }
-  store.rows += 1;
+  acceptRow(store);
   return 'row';
 }
 
-/** A delimiter lost in the middle shifts what follows: two of the last three readings are then far from the row before. */
+/**
+ * A cell lost in the middle shifts what follows: a reading then is far from the one above it, and near the one above
+ * the column that it came from.
+ */
 function isShifted(store: RowStore, cells: number): boolean {
   const { rows, columns } = store;
   if (rows === 0) return false;
-  let compared = 0;
+  const lost = columns.length - cells;
   let far = 0;
-  for (let c = cells - 1; c >= 0 && compared < 3; c -= 1) {
-    const column = columns[c];
-    if (column?.kind !== 'number') continue;
-    const [now, then] = [column.first[rows] ?? Number.NaN, column.first[rows - 1] ?? Number.NaN];
-    if (Number.isNaN(now) || Number.isNaN(then)) continue;
-    compared += 1;
-    if (Math.abs(now - then) > 0.3 * Math.max(Math.abs(now), Math.abs(then)) + 0.5) far += 1;
+  for (let c = cells - 1; c >= 0 && c >= cells - 3; c -= 1) {
+    const now = readingOf(columns[c], rows);
+    const then = readingOf(columns[c], rows - 1);
+    const shifted = readingOf(columns[c + lost], rows - 1);
+    if (Number.isNaN(now) || isNear(now, then)) continue;
+    if (isNear(now, shifted)) return true;
+    if (!Number.isNaN(then)) far += 1;
   }
-  return far >= 2 || (compared === 1 && far === 1);
+  return far >= 2;
 }
+
+const isNear = (a: number, b: number) => Math.abs(a - b) <= 0.3 * Math.max(Math.abs(a), Math.abs(b)) + 0.5;
+
+const readingOf = (column: ColumnStore | undefined, row: number) =>
+  column?.kind === 'number' ? valueInRow(column, row) : Number.NaN;
 
 function repeats(cells: readonly string[], known: readonly string[]): boolean {
   const named = known.filter((cell) => cell !== '').length;

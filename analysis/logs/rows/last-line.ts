@@ -1,6 +1,6 @@
 /** The last line of a file that has no line end: whole, or cut where the recorder lost its power. */
 import type { Layout } from '../text/layout.ts';
-import type { ColumnStore } from './column-store.ts';
+import { type ColumnStore, valueInRow } from './column-store.ts';
 import { judgeRow } from './judge-row.ts';
 import { type RowStore, rejectRow } from './row-store.ts';
 
@@ -37,7 +37,7 @@ function isWhole(column: ColumnStore, cell: string, rows: number): boolean {
   const scale = 10 ** places;
   let finer = false;
   for (let row = Math.max(0, rows - 200); row < rows; row++) {
-    const value = column.first[row] ?? Number.NaN;
+    const value = valueInRow(column, row);
     if (Number.isNaN(value)) continue;
     if (Math.abs(value * scale - Math.round(value * scale)) > 1e-6 * Math.max(1, Math.abs(value * scale))) return false;
     const coarse = (value * scale) / 10;

@@ -1,8 +1,7 @@
 /** All columns of a file while its rows are read, and the counts of what was left out. */
 import type { RejectedRow } from '../read-outcome.ts';
-import { type ColumnStore, cellCode, growColumn, trimColumn } from './column-store.ts';
-import { CELL } from './parse-clock.ts';
-import type { RowArrays } from './parse-rows.ts';
+import { type ColumnStore, growColumn, trimColumn } from './column-store.ts';
+import { countRow } from './number-column.ts';
 
 const MOST_REJECTED = 1000;
 /** Numbers one reading may hold: more would not fit a person's computer. */
@@ -12,7 +11,10 @@ export interface RowStore {
   columns: ColumnStore[];
   /** rows read, count */
   rows: number;
-  arrays: RowArrays;
+  /** cells behind the last named column that every row has, count */
+  unnamed: number;
+  /** rows the columns have room for, count */
+  capacity: number;
   rejected: RejectedRow[];
   rejectedCount: number;
   /** rows with fewer cells than the header, that were kept, count; and the first one's line */
@@ -35,19 +37,11 @@ export interface RowStore {
  * @returns the store, empty
  */
 export function rowStore(columns: ColumnStore[], unnamed: number, capacity: number): RowStore {
-  const kinds = new Uint8Array(columns.length + unnamed).fill(CELL.skip);
-  columns.forEach((column, i) => {
-    kinds[i] = cellCode(column);
-  });
   return {
     columns,
     rows: 0,
-    arrays: {
-      kinds,
-      first: columns.map((column) => column.first),
-      second: columns.map((column) => column.second),
-      capacity,
-    },
+    unnamed,
+    capacity,
     rejected: [],
     rejectedCount: 0,
     shortRows: 0,
@@ -60,34 +54,31 @@ export function rowStore(columns: ColumnStore[], unnamed: number, capacity: numb
 }
 
 /**
- * Make sure that one more row fits.
+ * Make room for more rows.
  * @param store the store
- * @returns false when it can grow no further
+ * @param wanted rows that may come, count
+ * @returns rows there is room for, at most those wanted; 0 when it can grow no further
  */
-export function makeRoom(store: RowStore): boolean {
-  if (store.rows < store.arrays.capacity) return true;
-  const most = Math.floor(MOST_CELLS / Math.max(1, store.columns.length));
-  const capacity = Math.min(most, Math.max(1024, Math.ceil(store.arrays.capacity * 1.6)));
-  if (capacity <= store.rows) {
-    store.full = true;
-    return false;
+export function roomFor(store: RowStore, wanted: number): number {
+  if (store.rows + wanted > store.capacity) {
+    const most = Math.floor(MOST_CELLS / Math.max(1, store.columns.length));
+    const grown = Math.max(1024, store.rows + wanted, Math.ceil(store.capacity * 1.6));
+    const capacity = Math.max(store.capacity, Math.min(most, grown));
+    if (capacity > store.capacity) for (const column of store.columns) growColumn(column, capacity);
+    store.capacity = capacity;
   }
-  for (const column of store.columns) growColumn(column, capacity);
-  store.arrays.capacity = capacity;
-  takeArrays(store);
-  return true;
+  const room = Math.min(wanted, store.capacity - store.rows);
+  if (room === 0) store.full = true;
+  return room;
 }
 
 /**
- * Take the columns' arrays anew, after one of them was replaced.
+ * Count the row that was put into the columns.
  * @param store the store
  */
-export function takeArrays(store: RowStore): void {
-  store.columns.forEach((column, i) => {
-    store.arrays.first[i] = column.first;
-    store.arrays.second[i] = column.second;
-    store.arrays.kinds[i] = cellCode(column);
-  });
+export function acceptRow(store: RowStore): void {
+  for (const column of store.columns) if (column.kind === 'number') countRow(column.numbers, store.rows);
+  store.rows += 1;
 }
 
 /**
