@@ -5,6 +5,7 @@ export * from './condition-words.ts';
 export * from './derived.ts';
 export * from './fits.ts';
 export * from './lines.ts';
+export * from './load-steps.ts';
 export * from './measures.ts';
 export * from './missing.ts';
 export * from './own-tests.ts';

@@ -5,6 +5,7 @@
 import * as z from 'zod';
 import { type Problem, problem } from '../remarks/index.ts';
 import { CATALOGUE } from './catalogue.ts';
+import { LOAD_STEPS } from './load-steps.ts';
 import { referencesOf } from './missing.ts';
 import { referenceOf } from './reference.ts';
 import { STAGES } from './stage.ts';
@@ -74,15 +75,23 @@ function unknownNumbers(test: CatalogueTest): Problem[] {
     );
 }
 
-/** What each test waits for: its needs, and whoever makes what it uses. */
+/** What each test waits for: its needs, whoever makes what it uses, and the step its load builds on. */
 function waits(all: readonly CatalogueTest[]): Map<string, string[]> {
   const makers = new Map<string, string[]>();
   for (const test of all) {
     for (const product of test.produces) makers.set(product, [...(makers.get(product) ?? []), test.id]);
   }
   return new Map(
-    all.map((test) => [test.id, [...test.needs, ...test.consumes.flatMap((product) => makers.get(product) ?? [])]]),
+    all.map((test) => [
+      test.id,
+      [...test.needs, ...stepBefore(test), ...test.consumes.flatMap((product) => makers.get(product) ?? [])],
+    ]),
   );
+}
+
+function stepBefore({ id, planning }: CatalogueTest): string[] {
+  const step = LOAD_STEPS[planning.load];
+  return step === undefined || step === id ? [] : [step];
 }
 
 function circles(own: readonly CatalogueTest[], all: readonly CatalogueTest[]): Problem[] {

@@ -30,6 +30,7 @@ export function arrangementOf(program: Program): Part[][] {
 export function compareArrangements(before: Program, after: Program): ArrangementChange[] {
   const old = new Map(before.outings.map((outing) => [keyOfOuting(outing), outing]));
   const now = new Map(after.outings.map((outing) => [keyOfOuting(outing), outing]));
+  const titles = titlesIn(before, after);
   const turns = turnsKept([...old.keys()], [...now.keys()]);
   const changes: ArrangementChange[] = [];
   const matched = new Set<string>();
@@ -54,7 +55,7 @@ export function compareArrangements(before: Program, after: Program): Arrangemen
         what: 'changed',
         before: ancestor.title,
         after: outing.title,
-        words: changeWords(ancestor, outing),
+        words: changeWords(ancestor, outing, titles),
       });
     } else {
       changes.push({ what: 'new', before: null, after: outing.title, words: `“${outing.title}” is new` });
@@ -80,14 +81,23 @@ function shares(one: Outing, other: Outing): boolean {
   return other.parts.some((part) => parts.has(`${part.test}#${part.part}`));
 }
 
-function changeWords(before: Outing, after: Outing): string {
+function changeWords(before: Outing, after: Outing, titles: ReadonlyMap<string, string>): string {
+  const named = (tests: readonly string[]) => tests.map((test) => `“${titles.get(test) ?? test}”`).join(', ');
   const gone = before.tests.filter((test) => !after.tests.includes(test));
   const come = after.tests.filter((test) => !before.tests.includes(test));
   const parts = [
-    ...(come.length > 0 ? [`gains ${come.join(', ')}`] : []),
-    ...(gone.length > 0 ? [`gives up ${gone.join(', ')}`] : []),
+    ...(come.length > 0 ? [`gains ${named(come)}`] : []),
+    ...(gone.length > 0 ? [`gives up ${named(gone)}`] : []),
   ];
   return `“${before.title}” ${parts.join(' and ') || 'changes its order'}`;
+}
+
+function titlesIn(...programs: Program[]): Map<string, string> {
+  return new Map(
+    programs.flatMap(({ stages }) =>
+      stages.flatMap(({ tests }) => tests.map((test) => [test.id, test.title] as const)),
+    ),
+  );
 }
 
 /** Outings that stand in the same turn relative to each other: a longest common run. */

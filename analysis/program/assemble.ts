@@ -3,7 +3,7 @@ import type { Airplane } from '../airplane/index.ts';
 import { factsFor, type Known, missingFor, STAGE_TITLES, STAGES, wordsFor } from '../catalogue/index.ts';
 import type { Chosen } from './applicable.ts';
 import { whyHere, whyOuting } from './explain.ts';
-import { flightMinutes, greatestHeight } from './flight-search.ts';
+import { flightMinutes, greatestHeight, loadOfItems } from './flight-search.ts';
 import { burnOf, type FuelFigures, fuelFigures } from './fuel-plan.ts';
 import { gatesFor } from './gate.ts';
 import { hoursOf } from './hours.ts';
@@ -17,6 +17,10 @@ export interface Parts {
   chosen: Chosen;
   waits: ReadonlyMap<string, Waits>;
   outings: readonly (readonly Item[])[];
+  /** every item, by its key */
+  items: ReadonlyMap<string, Item>;
+  /** longest flight the tanks and the rules allow, min */
+  longestFlight: number;
   own: ReadonlySet<string>;
   known: Known;
 }
@@ -86,16 +90,25 @@ export function assemble(parts: Parts): Program {
       tests: tests.filter((test) => test.stage === stage),
     })),
     order,
-    notApplicable: chosen.out.map(({ test, answer }) => ({
+    notApplicable: chosen.out.map(({ test, answer, by }) => ({
       id: test.id,
       title: titles.get(test.id) ?? test.id,
       stage: test.stage,
       reason: answer.because,
       paths: answer.paths,
+      by,
     })),
     outings,
     hours: hoursOf(airplane, tests, outings),
-    gates: gatesFor(new Map(tests.map((test) => [test.id, test.title]))),
+    // a test the person leaves out stays in the evidence of its gate
+    gates: gatesFor(
+      new Map(
+        [...chosen.in, ...chosen.out.filter((one) => one.by === 'person')].map(({ test }) => [
+          test.id,
+          titles.get(test.id) ?? test.id,
+        ]),
+      ),
+    ),
     operatingLimitations: airplane.limits.operatingLimitations,
   };
 }
@@ -113,8 +126,10 @@ function outingsOf({ airplane, outings }: Parts, titles: ReadonlyMap<string, str
     const minutesTotal = flown ? flightMinutes(items) : minutesOnCondition;
     const height = greatestHeight(items);
     const burn = flown && fuel ? fuelOf(minutesTotal, height, fuel) : null;
-    const load = first?.source.planning.load ?? 'any';
-    const aboard = flown && first ? loadOf(first, burn, loading) : null;
+    const load = loadOfItems(items);
+    // the test that asks for a load says which step of it this is
+    const lead = items.find((item) => item.source.planning.load === load) ?? first;
+    const aboard = flown && lead ? loadOf(lead, burn, loading) : null;
     return {
       number: i + 1,
       flight: flown ? flight : null,
@@ -125,7 +140,7 @@ function outingsOf({ airplane, outings }: Parts, titles: ReadonlyMap<string, str
       parts: items.map(({ test, part, of }) => ({ test, part, of })),
       minutesOnCondition,
       minutesTotal: Math.round(minutesTotal),
-      why: whyOuting(items, kind, titles),
+      why: whyOuting(items, kind, titles, outings[i + 1]),
       opens: items.find((item) => item.source.planning.opens)?.source.planning.opens ?? null,
       load,
       loading: aboard,

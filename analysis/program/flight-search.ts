@@ -81,7 +81,8 @@ function groundFirst(state: State): State {
 }
 
 function fly(state: State, flight: readonly Item[]): State {
-  const load = flight[0]?.source.planning.load ?? state.load;
+  const wanted = loadOfItems(flight);
+  const load = wanted === 'any' ? state.load : wanted;
   const risk = Math.max(...flight.map((item) => item.source.planning.risk));
   return {
     ...without(state, flight),
@@ -102,15 +103,17 @@ function without(state: State, outing: readonly Item[]): { done: ReadonlySet<str
 function candidates(state: State, longestFlight: number): Item[][] {
   const flown = state.left.filter((item) => item.flown);
   const ready = flown.filter((item) => isReady(item, state.done, NOBODY));
-  const loads = [...new Set(ready.map((item) => item.source.planning.load))];
+  const named = [...new Set(ready.map((item) => item.source.planning.load))].filter((load) => load !== 'any');
+  const loads: Load[] = named.length > 0 ? named : ['any'];
   return loads.flatMap((load) => {
-    const here = flown.filter((item) => item.source.planning.load === load);
+    const here = flown.filter(({ source }) => source.planning.load === load || source.planning.load === 'any');
     const flights = here
       .filter(opensOrAlone)
       .flatMap((leader) => leadIn(leader, here, state.done))
       .filter((start) => start.length === 1 || flightMinutes(start) <= longestFlight)
       .map((start) => filled(start, here, state.done, longestFlight));
-    return flights.length > 0 ? flights : [filled([], here, state.done, longestFlight)];
+    const plain = flights.length > 0 ? [] : [filled([], here, state.done, longestFlight)];
+    return [...flights, ...plain].filter((flight) => flight.length > 0);
   });
 }
 
@@ -130,6 +133,15 @@ function leadIn(leader: Item, here: readonly Item[], done: ReadonlySet<string>):
     return true;
   };
   return take(leader) ? [flight] : [];
+}
+
+/**
+ * The load of a flight: that of the test that asks for one; a test flown at any load rides along.
+ * @param items its items, list
+ * @returns the load, 'any' where none asks
+ */
+export function loadOfItems(items: readonly Item[]): Load {
+  return items.find((item) => item.source.planning.load !== 'any')?.source.planning.load ?? 'any';
 }
 
 const NOBODY: ReadonlySet<string> = new Set();

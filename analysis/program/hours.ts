@@ -1,5 +1,6 @@
 /** Hours: what the program takes, against hours assigned or a list of tasks; and the ledger of what was flown. */
 import type { Airplane } from '../airplane/index.ts';
+import { OVERHEAD_MINUTES, overheadMinutes } from './outing-rules.ts';
 import type { Hours, Outing, ProgramTest } from './program.ts';
 
 const MINUTES_PER_HOUR = 60;
@@ -20,6 +21,9 @@ export function hoursOf(airplane: Airplane, tests: readonly ProgramTest[], outin
     planned: rounded(planned),
     ground: rounded(sum(tests.map((test) => test.groundMinutes)) / MINUTES_PER_HOUR),
     flights: flights.length,
+    overhead: rounded((flights.length * OVERHEAD_MINUTES) / MINUTES_PER_HOUR),
+    climbs: rounded(sum(flights.map((one) => overheadMinutes(one.height ?? 0) - OVERHEAD_MINUTES)) / MINUTES_PER_HOUR),
+    newThings: flights.filter((one) => one.opens !== null).length,
   };
   if (program.kind === 'task-list') {
     const ids = new Set(tests.map((test) => test.id));

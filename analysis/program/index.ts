@@ -1,6 +1,7 @@
 export * from './applicable.ts';
 export * from './arrangement.ts';
 export * from './check-order.ts';
+export * from './compare-plans.ts';
 export * from './fuel-plan.ts';
 export * from './gate.ts';
 export * from './gates.ts';
@@ -9,6 +10,7 @@ export * from './hours.ts';
 export * from './load-meanings.ts';
 export * from './loads.ts';
 export * from './move.ts';
+export * from './moves.ts';
 export * from './plan-program.ts';
 export * from './program.ts';
 export * from './replan.ts';

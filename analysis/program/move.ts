@@ -1,9 +1,10 @@
 /** Moving a test by hand: allowed moves only, else the reason. The checker of the order says what may be. */
 import type { Airplane } from '../airplane/index.ts';
 import { CATALOGUE } from '../catalogue/index.ts';
-import { type ArrangementChange, arrangementOf, compareArrangements } from './arrangement.ts';
-import { checkOrder } from './check-order.ts';
-import { type PlanOptions, planProgram } from './plan-program.ts';
+import { arrangementOf } from './arrangement.ts';
+import { checkOrder, type Violation } from './check-order.ts';
+import { type Comparison, comparePlans, type Printed, programOfArrangement } from './compare-plans.ts';
+import type { PlanOptions } from './plan-program.ts';
 import type { Part, Program } from './program.ts';
 
 export interface Move {
@@ -15,9 +16,12 @@ export interface Move {
   newOuting?: boolean;
 }
 
-export type Moved =
-  | { allowed: true; program: Program; changes: ArrangementChange[] }
-  | { allowed: false; reasons: string[] };
+export type Moved = ({ allowed: true } & Comparison) | { allowed: false; reasons: string[] };
+
+export interface MoveOptions extends PlanOptions {
+  /** numbers of outings whose sheets are printed */
+  printed?: Printed;
+}
 
 /**
  * A test moved to another outing.
@@ -27,7 +31,7 @@ export type Moved =
  * @param options the options the program was made with, object
  * @returns the new program with its comparison, or the reasons why not
  */
-export function moveTest(airplane: Airplane, program: Program, move: Move, options: PlanOptions = {}): Moved {
+export function moveTest(airplane: Airplane, program: Program, move: Move, options: MoveOptions = {}): Moved {
   const wanted = move.part ?? 1;
   const arrangement = arrangementOf(program);
   const from = arrangement.findIndex((outing) => outing.some((part) => isIt(part, move.test, wanted)));
@@ -57,7 +61,7 @@ export function moveOuting(
   program: Program,
   from: number,
   to: number,
-  options: PlanOptions = {},
+  options: MoveOptions = {},
 ): Moved {
   const arrangement = arrangementOf(program);
   const [outing] = arrangement.splice(from - 1, 1);
@@ -67,17 +71,29 @@ export function moveOuting(
   return tryArrangement(airplane, program, arrangement, options);
 }
 
-function tryArrangement(airplane: Airplane, before: Program, arrangement: Part[][], options: PlanOptions): Moved {
-  const sorted = arrangement.map((outing) => bestOrder(outing, before));
-  const program = planProgram(airplane, { ...options, arrangement: sorted });
-  const tests = [...CATALOGUE, ...(options.ownTests ?? [])];
-  const standing = new Set(checkOrder(before, tests, airplane, options.longestFlight).map((one) => one.words));
-  const broken = checkOrder(program, tests, airplane, options.longestFlight).filter((one) => !standing.has(one.words));
+function tryArrangement(airplane: Airplane, before: Program, arrangement: Part[][], options: MoveOptions): Moved {
+  const { printed = [], ...plan } = options;
+  const program = programOfArrangement(
+    airplane,
+    arrangement.map((outing) => bestOrder(outing, before)),
+    plan,
+  );
+  const tests = [...CATALOGUE, ...(plan.ownTests ?? [])];
+  const leftOut = new Set(plan.leftOut?.keys());
+  const check = (one: Program) => checkOrder(one, tests, airplane, plan.longestFlight, leftOut);
+  // what was wrong before (a step flown again after what waits for it) is not the move's doing
+  const standing = new Set(check(before).map(nameOf));
+  const broken = check(program).filter((one) => !standing.has(nameOf(one)));
   if (broken.length > 0) {
     const titles = new Map(program.stages.flatMap((stage) => stage.tests.map((test) => [test.id, test.title])));
     return { allowed: false, reasons: [...new Set(broken.map((one) => withTitles(one.words, titles)))] };
   }
-  return { allowed: true, program, changes: compareArrangements(before, program) };
+  return { allowed: true, ...comparePlans(before, program, printed) };
+}
+
+/** A violation by what it says, whatever number its outing has now. */
+function nameOf({ rule, test, words }: Violation): string {
+  return `${rule} ${test} ${words.replace(/^outing \d+: /, '')}`;
 }
 
 /** Within an outing the order of the whole program is kept: it is a valid one. */

@@ -1,6 +1,6 @@
 /** The order of everything: stage after stage, each packed into outings that respect every constraint. */
 import { type Load, STAGES } from '../catalogue/index.ts';
-import { searchFlights } from './flight-search.ts';
+import { loadOfItems, searchFlights } from './flight-search.ts';
 import { groundSessions } from './ground-sessions.ts';
 import type { Item } from './items.ts';
 
@@ -23,7 +23,7 @@ export function orderOutings(items: readonly Item[], longestFlight: number): Ite
     for (const outing of found) {
       outings.push(outing);
       for (const item of outing) done.add(item.key);
-      if (outing[0]?.flown) load = outing[0].source.planning.load;
+      if (outing[0]?.flown && loadOfItems(outing) !== 'any') load = loadOfItems(outing);
     }
   }
   return outings;

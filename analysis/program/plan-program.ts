@@ -1,8 +1,9 @@
 /** The door of the program: an airplane in, the sequenced program out. */
 import type { Airplane } from '../airplane/index.ts';
 import { CATALOGUE, type CatalogueTest, type Known } from '../catalogue/index.ts';
-import { chooseTests } from './applicable.ts';
+import { chooseTests, type LeftOut } from './applicable.ts';
 import { assemble, type Parts } from './assemble.ts';
+import { fitOutings } from './fit-outings.ts';
 import { fuelFigures, longestByFuel } from './fuel-plan.ts';
 import { itemsOf, keyOf } from './items.ts';
 import { orderOutings } from './order.ts';
@@ -17,8 +18,14 @@ export interface PlanOptions {
   known?: Known;
   /** longest flight, min, overhead included */
   longestFlight?: number;
-  /** outings already arranged, by hand or after a change; what they leave out is not planned */
-  arrangement?: readonly (readonly Part[])[];
+  /** outings already arranged, by hand or after a change; what of them no longer holds is placed anew */
+  arrangement?: readonly (readonly Part[])[] | undefined;
+  /** take the arrangement as it is, also where it breaks a rule: for those that judge it afterwards */
+  asItStands?: boolean;
+  /** tests the person leaves out though they apply, with the reason, by id */
+  leftOut?: LeftOut;
+  /** ids of tests that are done: an arrangement keeps them where they are */
+  done?: ReadonlySet<string>;
 }
 
 /**
@@ -42,7 +49,7 @@ export function planProgram(airplane: Airplane, options: PlanOptions = {}): Prog
 export function partsFor(airplane: Airplane, options: PlanOptions = {}): Parts {
   const own = options.ownTests ?? [];
   const tests = [...CATALOGUE, ...own];
-  const chosen = chooseTests(tests, airplane);
+  const chosen = chooseTests(tests, airplane, options.leftOut);
   const waits = waitsOf(tests, new Set(chosen.in.map(({ test }) => test.id)));
   const items = itemsOf(
     chosen.in.map(({ test }) => test),
@@ -50,10 +57,21 @@ export function partsFor(airplane: Airplane, options: PlanOptions = {}): Parts {
     followersOf(waits),
   );
   const byKey = new Map(items.map((item) => [item.key, item]));
-  const outings = options.arrangement
-    ? options.arrangement
-        .map((outing) => outing.flatMap((part) => byKey.get(keyOf(part)) ?? []))
-        .filter((outing) => outing.length > 0)
-    : orderOutings(items, longestByFuel(fuelFigures(airplane), options.longestFlight ?? LONGEST_FLIGHT_MINUTES));
-  return { airplane, chosen, waits, outings, own: new Set(own.map((test) => test.id)), known: options.known ?? {} };
+  const longestFlight = longestByFuel(fuelFigures(airplane), options.longestFlight ?? LONGEST_FLIGHT_MINUTES);
+  const arranged = options.arrangement?.map((outing) => outing.flatMap((part) => byKey.get(keyOf(part)) ?? []));
+  const outings = !arranged
+    ? orderOutings(items, longestFlight)
+    : options.asItStands
+      ? arranged.filter((outing) => outing.length > 0)
+      : fitOutings(arranged, items, longestFlight, options.done ?? new Set());
+  return {
+    airplane,
+    chosen,
+    waits,
+    outings,
+    items: byKey,
+    longestFlight,
+    own: new Set(own.map((test) => test.id)),
+    known: options.known ?? {},
+  };
 }

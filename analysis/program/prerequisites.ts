@@ -1,8 +1,9 @@
 /**
  * What waits for what. A need that does not apply hands on its own needs, transitively; a product is waited for where a
- * test that applies makes it. A product whose makers all fell away falls away with them.
+ * test that applies makes it. A product whose makers all fell away falls away with them. A load waits for the test that
+ * shows the step before it.
  */
-import type { CatalogueTest } from '../catalogue/index.ts';
+import { type CatalogueTest, LOAD_STEPS } from '../catalogue/index.ts';
 
 export interface Waits {
   /** tests named as needs, inherited through those that fell away */
@@ -32,7 +33,7 @@ export function waitsOf(tests: readonly CatalogueTest[], applies: ReadonlySet<st
     if (known) return known;
     inherited.set(id, []);
     const found = new Set<string>();
-    for (const need of byId.get(id)?.needs ?? []) {
+    for (const need of namedNeeds(byId.get(id))) {
       if (applies.has(need)) found.add(need);
       else for (const further of needsOf(need)) found.add(further);
     }
@@ -51,6 +52,12 @@ export function waitsOf(tests: readonly CatalogueTest[], applies: ReadonlySet<st
         return [test.id, { needs, makers: made, all: [...new Set([...needs, ...made.map((one) => one.test)])] }];
       }),
   );
+}
+
+function namedNeeds(test: CatalogueTest | undefined): string[] {
+  if (!test) return [];
+  const step = LOAD_STEPS[test.planning.load];
+  return step === undefined || step === test.id ? test.needs : [...test.needs, step];
 }
 
 /**

@@ -126,6 +126,12 @@ export interface Hours {
   planned: number;
   ground: number;
   flights: number;
+  /** of the planned hours: take-off, transit, pattern and landing of all flights */
+  overhead: number;
+  /** of the planned hours: climbs beyond what that covers */
+  climbs: number;
+  /** flights with one new thing each; the number of flights cannot fall below it */
+  newThings: number;
   difference: number | null;
   words: string;
   /** tasks of a task list, with the tests that show each */
@@ -137,7 +143,15 @@ export interface Program {
   stages: { stage: Stage; title: string; tests: ProgramTest[] }[];
   /** ids in order */
   order: string[];
-  notApplicable: { id: string; title: string; stage: Stage; reason: string; paths: string[] }[];
+  /** left out by the airplane's configuration, or by the person with a reason */
+  notApplicable: {
+    id: string;
+    title: string;
+    stage: Stage;
+    reason: string;
+    paths: string[];
+    by: 'airplane' | 'person';
+  }[];
   outings: Outing[];
   hours: Hours;
   gates: Gate[];

@@ -1,6 +1,6 @@
 /** Where each test stands, and what may come next: the status words of the trade, and what still holds a test back. */
 import { gateHolding } from './gate.ts';
-import type { Outing, Program } from './program.ts';
+import type { Outing, Part, Program } from './program.ts';
 
 export const TEST_STATES = [
   'planned',
@@ -39,17 +39,24 @@ export interface Progress {
   ready: string[];
 }
 
+/** Key of a part on record as done. */
+export function partKey(test: string, part: number): string {
+  return `${test}#${part}`;
+}
+
 /**
  * How far a program has come.
  * @param program the program, object
  * @param states states of tests by id, map
+ * @param partsDone keys of parts noted as flown or done, set
  * @returns what is accepted, the next outing, what holds it back, and what is ready
  */
-export function progressOf(program: Program, states: States): Progress {
+export function progressOf(program: Program, states: States, partsDone: ReadonlySet<string> = new Set()): Progress {
   const tests = program.stages.flatMap((stage) => stage.tests);
   const byId = new Map(tests.map((test) => [test.id, test]));
   const isDone = (id: string) => states.get(id) === 'accepted';
-  const next = program.outings.find((outing) => outing.tests.some((id) => !isDone(id))) ?? null;
+  const isBehind = ({ test, part }: Part) => isDone(test) || partsDone.has(partKey(test, part));
+  const next = program.outings.find((outing) => !outing.parts.every(isBehind)) ?? null;
   const open = tests.filter((test) => !isDone(test.id));
   const waiting = (id: string): Waiting => {
     const test = byId.get(id);
@@ -71,4 +78,37 @@ export function progressOf(program: Program, states: States): Progress {
       .filter((one) => one.for.length > 0 || one.gate !== null || one.missing.length > 0),
     ready: open.filter((test) => test.needs.every(isDone)).map((test) => test.id),
   };
+}
+
+/** states that say a test was flown or done, whatever came of it */
+const FLOWN: ReadonlySet<TestState> = new Set(['flown', 'reduced', 'accepted']);
+
+/**
+ * Numbers of outings that are flown or done, in whole or in part: a new plan leaves them as they are.
+ * @param program the program, object
+ * @param states states of tests by id, map
+ * @param partsDone keys of parts noted as flown or done, set
+ * @returns numbers of outings
+ */
+export function outingsDone(program: Program, states: States, partsDone: ReadonlySet<string>): number[] {
+  const flown = ({ test, part, of }: Part) =>
+    partsDone.has(partKey(test, part)) ||
+    states.get(test) === 'accepted' ||
+    (of === 1 && FLOWN.has(states.get(test) ?? 'planned'));
+  return program.outings.filter(({ parts }) => parts.some(flown)).map((outing) => outing.number);
+}
+
+/**
+ * Tests to be flown again whose outing is behind: the plan has no place for them until it is made anew.
+ * @param program the program, object
+ * @param states states of tests by id, map
+ * @param partsDone keys of parts noted as flown or done, set
+ * @returns parts in the order of the program
+ */
+export function toPutBack(program: Program, states: States, partsDone: ReadonlySet<string>): Part[] {
+  const again = (test: string) => ['repeat', 'stale'].includes(states.get(test) ?? 'planned');
+  const done = new Set(outingsDone(program, states, partsDone));
+  return program.outings.flatMap((outing) =>
+    outing.parts.filter((part) => again(part.test) && done.has(outing.number)),
+  );
 }

@@ -85,7 +85,14 @@ export const programSchema = z.object({
   stages: z.array(z.object({ stage, title: z.string(), tests: z.array(testSchema) })),
   order: z.array(z.string()),
   notApplicable: z.array(
-    z.object({ id: z.string(), title: z.string(), stage, reason: z.string(), paths: z.array(z.string()) }),
+    z.object({
+      id: z.string(),
+      title: z.string(),
+      stage,
+      reason: z.string(),
+      paths: z.array(z.string()),
+      by: z.enum(['airplane', 'person']),
+    }),
   ),
   outings: z.array(outingSchema),
   hours: z.object({
@@ -95,6 +102,9 @@ export const programSchema = z.object({
     planned: z.number(),
     ground: z.number(),
     flights: z.number(),
+    overhead: z.number(),
+    climbs: z.number(),
+    newThings: z.number(),
     difference: z.number().nullable(),
     words: z.string(),
     tasks: z.array(z.object({ title: z.string(), tests: z.array(z.string()), missing: z.array(z.string()) })),

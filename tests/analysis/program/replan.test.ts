@@ -17,7 +17,7 @@ describe('a test to repeat', () => {
       ouzel,
       program,
       { kind: 'repeat', test: 'heat-vent-co-flight' },
-      { done: doneUpTo('heat-vent-co-flight'), printed: [next] },
+      { doneOutings: doneUpTo('heat-vent-co-flight'), printed: [next] },
     );
     expect(checkOrder(after.program, CATALOGUE, ouzel)).toEqual([]);
     expect(after.program.outings).toHaveLength(program.outings.length);
@@ -31,7 +31,7 @@ describe('a test to repeat', () => {
       ouzel,
       program,
       { kind: 'repeat', test: 'airspeed-calibration-first' },
-      { done: doneUpTo('airspeed-calibration-first'), printed: [numberOf('stall-clean')] },
+      { doneOutings: doneUpTo('airspeed-calibration-first'), printed: [numberOf('stall-clean')] },
     );
     expect(checkOrder(after.program, CATALOGUE, ouzel)).toEqual([]);
     expect(after.program.outings).toHaveLength(program.outings.length + 1);
@@ -47,7 +47,7 @@ describe('a test to repeat', () => {
       ouzel,
       program,
       { kind: 'repeat', test: 'weight-expansion', part: 2 },
-      { done: doneUpTo('weight-expansion') },
+      { doneOutings: doneUpTo('weight-expansion') },
     );
     expect(checkOrder(after.program, CATALOGUE, ouzel)).toEqual([]);
   });
