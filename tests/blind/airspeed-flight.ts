@@ -4,9 +4,23 @@
  * flight path, second order across. Beside them a wind that drifts and wanders over minutes, a pilot who wanders,
  * lagging probes, recorder steps, and instruments off by their own draw.
  */
-import { type LogTable, type Recording, recordingOf } from '../../analysis/logs/index.ts';
+import { type Recording, recordingOf } from '../../analysis/logs/index.ts';
 import { type Random, seededRandom } from '../../analysis/numbers/index.ts';
 import { fromSi, toSi } from '../../analysis/units/index.ts';
+import { flownTable } from './flown-table.ts';
+import {
+  G,
+  heightOf,
+  LENGTH_SCALE,
+  lateral,
+  pressureOf,
+  ram,
+  SEA,
+  sound,
+  speedOfRam,
+  stepped,
+  wandering,
+} from './own-air.ts';
 
 export interface FlightPlan {
   speeds: number;
@@ -41,17 +55,7 @@ export interface FlownFlight {
   dewPoint: number;
 }
 
-const G = 9.80665;
 const KNOT = toSi(1, 'kt');
-const LENGTH_SCALE = 533;
-
-// Own air: pressure and temperature of the standard lapse, isentropic flow written with specific heats.
-const pressureOf = (h: number) => 101325 * Math.exp((G / (287.05287 * 0.0065)) * Math.log(1 - (0.0065 * h) / 288.15));
-const heightOf = (p: number) => (288.15 / 0.0065) * (1 - Math.exp(((287.05287 * 0.0065) / G) * Math.log(p / 101325)));
-const sound = (T: number) => Math.sqrt(1.4 * 287.05287 * T);
-const ram = (v: number, a: number, p: number) => p * Math.expm1(3.5 * Math.log1p((v * v) / (5 * a * a)));
-const speedOfRam = (q: number, a: number, p: number) => a * Math.sqrt(5 * Math.expm1(Math.log1p(q / p) / 3.5));
-const SEA = { a: sound(288.15), p: 101325 };
 
 export function flyCalibration(plan: FlightPlan, seed: number | string): FlownFlight {
   const random = seededRandom(seed);
@@ -90,7 +94,7 @@ export function flyCalibration(plan: FlightPlan, seed: number | string): FlownFl
     return cas;
   };
   return {
-    recording: recordingOf([tableOf(rows.columns, rows.t, plan.rateHz)]),
+    recording: recordingOf([flownTable(rows.columns, rows.t, plan.rateHz)]),
     stated: plan.stated,
     casAt,
     positionErrorAt: (reading) => error(casAt(reading)),
@@ -177,8 +181,6 @@ function fly({ plan, random, height, T, Tv, targets, error, off, tasAt }: Flying
     clock += dt;
     if (clock - state.gone < 1 / plan.rateHz - 1e-9) return;
     state.gone = clock;
-    const stepped = (value: number, unit: string, size: number) =>
-      toSi(Math.round(fromSi(value, unit) / size) * size, unit);
     const [vn, ve] = [state.north + 0.05 * random.normal(), state.east + 0.05 * random.normal()];
     t.push(clock);
     columns['indicated-airspeed']?.push(
@@ -218,56 +220,4 @@ function fly({ plan, random, height, T, Tv, targets, error, off, tasAt }: Flying
 
 function follow<K extends string>(state: Record<K, number>, name: K, value: number, share: number): void {
   state[name] = Number.isNaN(state[name]) ? value : state[name] + (value - state[name]) * Math.min(1, share);
-}
-
-/** First-order noise of a standard deviation and correlation time. */
-function wandering(random: Random, seconds: number, deviation: number): (dt: number) => number {
-  let value = deviation * random.normal();
-  return (dt) => {
-    const r = Math.exp(-dt / seconds);
-    value = r * value + deviation * Math.sqrt(1 - r * r) * random.normal();
-    return value;
-  };
-}
-
-/** Dryden's lateral form, (1 + sqrt(3) s T)/(1 + s T)^2 on white noise, as two equal lags with half of each. */
-function lateral(random: Random, seconds: number, deviation: number): (dt: number) => number {
-  const first = wandering(random, seconds, deviation);
-  let second = 0;
-  return (dt) => {
-    const x = first(dt);
-    second += ((x - second) * dt) / seconds;
-    return (Math.sqrt(3) * x + (1 - Math.sqrt(3)) * second) / Math.sqrt(2);
-  };
-}
-
-function tableOf(columns: Record<string, number[]>, t: readonly number[], rateHz: number): LogTable {
-  const start = t[0] ?? 0;
-  return {
-    file: 'flight.csv',
-    sha256: '0'.repeat(64),
-    rows: t.length,
-    flags: [],
-    time: {
-      seconds: Float64Array.from(t, (one) => one - start),
-      startUtcMs: null,
-      start: null,
-      zone: 'unknown',
-      durationSeconds: (t[t.length - 1] ?? start) - start,
-      sampleRateHz: rateHz,
-      segments: [],
-    },
-    channels: Object.entries(columns).map(([quantity, values], index) => ({
-      column: quantity,
-      index,
-      name: quantity,
-      quantity,
-      unit: null,
-      confidence: 1,
-      why: 'simulated',
-      values: Float64Array.from(values),
-      valid: 1,
-      flags: [],
-    })),
-  };
 }

@@ -1,4 +1,5 @@
 /** Density-altitude bands: the runs of one band brought to its middle height and to points, one a speed. */
+import { windGradientEffect } from '../../models/index.ts';
 import { toSi } from '../../units/index.ts';
 import type { BandPoint } from './optimum.ts';
 import { bandsOf } from './pairs.ts';
@@ -14,7 +15,33 @@ export interface Band {
   behind: number[][];
   /** change of rate with density altitude used to bring runs to the middle, 1/s, and whether it was measured here */
   lapse: { value: number; measured: boolean };
+  /** what the two runs of each pair say of the scatter of one run */
+  pairs: PairScatter;
 }
+
+/** Differences within pairs, once the wind's change with height, one for the band, is taken out. */
+export interface PairScatter {
+  /** sum of squares of one run, m2/s2, and its degrees of freedom */
+  rss: number;
+  nu: number;
+  /** growth of the wind with height along the heading, 1/s; 0 without a pair */
+  gradient: number;
+  heading: number;
+}
+
+/**
+ * What the wind's change with height, as the pairs show it, adds to one run of the band. It needs no doubt of its own:
+ * it was fitted to the same runs, and takes more of their scatter away than it brings.
+ * @param run one of a pair
+ * @param pairs of its band
+ * @returns the part of its rate, m/s
+ * @source kinetic energy against the air, from the energy equation [ftm-108]
+ */
+export function windPart(run: StandardRun, pairs: PairScatter): number {
+  return wayOf(run, pairs.heading) * windGradientEffect(run.rateStandard, run.tas, pairs.gradient);
+}
+
+const wayOf = (run: StandardRun, heading: number) => (Math.cos((run.heading ?? 0) - heading) >= 0 ? 1 : -1);
 
 // Share of the sea-level rate lost with each metre of density altitude: 7 % a thousand feet, a rule of thumb from memory.
 const LOST = 0.07 / toSi(1000, 'ft');
@@ -45,7 +72,11 @@ export function bandsWithPoints(runs: readonly StandardRun[], partners: readonly
         runs: these.length,
       };
     });
-    return { Hd, runs: group, points, behind, lapse: used };
+    const pairs = pairScatter(
+      behind.flatMap((members) => pairOf(members, runs)),
+      used.value,
+    );
+    return { Hd, runs: group, points, behind, lapse: used, pairs };
   });
 }
 
@@ -73,4 +104,26 @@ function lapseBetween(bands: readonly (readonly StandardRun[])[]): { value: numb
   });
   if (!low || !high) return null;
   return { value: (high.rate - low.rate) / (high.Hd - low.Hd), measured: true };
+}
+
+function pairOf(members: readonly number[], runs: readonly StandardRun[]): [StandardRun, StandardRun][] {
+  const [a, b] = members.map((i) => runs[i]);
+  return a && b ? [[a, b]] : [];
+}
+
+// The wind grows with height by one figure in the band: it parts the runs of every pair alike, in proportion to rate and
+// speed. What is left of the differences is the scatter of two runs, so half its square that of one.
+function pairScatter(pairs: readonly [StandardRun, StandardRun][], lapse: number): PairScatter {
+  const heading = pairs[0]?.[0].heading ?? 0;
+  const parts = pairs.map(([a, b]) => {
+    return {
+      difference: wayOf(a, heading) * (a.rateStandard - b.rateStandard - lapse * (a.Hd - b.Hd)),
+      shape: windGradientEffect(a.rateStandard, a.tas, 1) + windGradientEffect(b.rateStandard, b.tas, 1),
+    };
+  });
+  const sum = (of: (one: (typeof parts)[number]) => number) => parts.reduce((total, one) => total + of(one), 0);
+  const squares = sum(({ shape }) => shape ** 2);
+  const gradient = squares > 0 ? sum(({ difference, shape }) => difference * shape) / squares : 0;
+  const rss = sum(({ difference, shape }) => (difference - gradient * shape) ** 2 / 2);
+  return { rss, nu: Math.max(0, parts.length - 1), gradient, heading };
 }

@@ -16,10 +16,10 @@ export interface ClimbAnswer {
   input: ReductionInput;
   compared: Compared;
   doubt: AirspeedDoubt;
-  /** standard uncertainty of every rate from its sensors, share of it */
-  share: number;
   /** mass the rates stand for, kg, or null */
   mass: number | null;
+  /** true where they stand for the mass at the first record, which nobody stated */
+  atFirstRecord: boolean;
   flags: Flag[];
 }
 
@@ -40,16 +40,18 @@ const MEANS = [
  * @throws OutOfRange outside the relations of air data
  */
 export function buildResult(answer: ClimbAnswer): Result {
-  const { input, compared, doubt, share, mass, flags } = answer;
+  const { input, compared, doubt, mass, flags } = answer;
   const { rows, solved, slabs } = compared;
   const conditions: Record<string, Condition> =
-    mass === null ? { mass: 'as flown' } : { mass: { value: mass, unit: 'kg' } };
+    mass === null
+      ? { mass: answer.atFirstRecord ? 'as at the first record, not stated' : 'as flown' }
+      : { mass: { value: mass, unit: 'kg' } };
   const own = rows.flatMap(({ run }) => run.flags);
   return {
     ...resultShell('climb', climbNote, input),
     status: 'reduced',
     quantities: [
-      ...worthSaying(solved).flatMap((one) => bandQuantities(one, doubt, share, conditions)),
+      ...worthSaying(solved).flatMap((one) => bandQuantities(one, doubt, conditions)),
       ...ceilingQuantities(
         solved,
         slabs.map(({ run }) => run),
@@ -79,7 +81,7 @@ export function buildResult(answer: ClimbAnswer): Result {
     })),
     comparisons: [],
     flags: [...flags, ...own],
-    model: { climb: climbModel(compared, share, mass) },
+    model: { climb: climbModel(compared, mass) },
   };
 }
 

@@ -2,9 +2,9 @@
 import { coverageFactor, fitLine, scatterPosterior } from '../../numbers/index.ts';
 import { flag } from '../../remarks/index.ts';
 import type { Condition, ResultQuantity } from '../../results/index.ts';
+import { CLIMB_SCATTER } from './band-scatter.ts';
 import { type Ceiling, type CeilingPoint, ceilingAt, SERVICE_RATE } from './ceiling.ts';
 import type { BandResult } from './optima.ts';
-import { CLIMB_SCATTER } from './optimum.ts';
 import type { StandardRun } from './run.ts';
 
 /** slabs of a check climb a line is drawn through, at least */
@@ -31,15 +31,38 @@ export function ceilingQuantities(
   });
   const bySlabs = best.length < 2 && slabs.length >= LEAST_SLABS;
   const points = bySlabs ? slabPoints(slabs) : best;
+  // Once more for each error common to all bands: it moves the ceiling, and no scatter between climbs shows it.
+  const withRate = solved.filter(({ optimum }) => optimum?.bestRate);
+  const moved = bySlabs
+    ? []
+    : (withRate[0]?.rateWith ?? []).map((_, k) =>
+        best.map((point, i) => ({ ...point, rate: withRate[i]?.rateWith[k] ?? point.rate })),
+      );
+  const at = (rate: number) =>
+    widened(
+      ceilingAt(points, rate),
+      moved.map((one) => ceilingAt(one, rate)),
+    );
   const from = bySlabs ? 'slabs of one climb at its own airspeed' : 'best rate of each band';
   return [
-    quantity('absolute-ceiling', ceilingAt(points, 0), { ...conditions, from }),
-    quantity('service-ceiling', ceilingAt(points, SERVICE_RATE), {
+    quantity('absolute-ceiling', at(0), { ...conditions, from }),
+    quantity('service-ceiling', at(SERVICE_RATE), {
       ...conditions,
       from,
       rate: { value: SERVICE_RATE, unit: 'm/s' },
     }),
   ];
+}
+
+function widened(ceiling: Ceiling, moved: readonly Ceiling[]): Ceiling {
+  const { value, low, high } = ceiling;
+  if (value === null) return ceiling;
+  const common = 2 * Math.hypot(...moved.map((one) => (one.value === null ? 0 : one.value - value)));
+  return {
+    ...ceiling,
+    low: low === null ? null : value - Math.hypot(value - low, common),
+    high: high === null ? null : value + Math.hypot(high - value, common),
+  };
 }
 
 // What the slabs stand off their line is their scatter; all slabs share the degrees of freedom, so each has its part.

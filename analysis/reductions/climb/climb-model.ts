@@ -15,12 +15,12 @@ const bandSchema = z.object({
   flown: z.tuple([z.number(), z.number()]),
   /** change of rate with density altitude, 1/s */
   lapse: z.number(),
+  /** standard uncertainty of the rate from what is off in all climbs at once, m/s */
+  common: z.number(),
 });
 
 export const climbModelSchema = z.object({
   bands: z.array(bandSchema),
-  /** standard uncertainty of every rate from its sensors, share of it */
-  share: z.number(),
   /** mass the rates stand for, kg; null for the masses flown */
   mass: z.number().nullable(),
 });
@@ -31,15 +31,13 @@ export type ClimbBand = z.output<typeof bandSchema>;
 /**
  * The model of a result.
  * @param compared bands with their curves
- * @param share standard uncertainty of every rate from its sensors, share of it
  * @param mass mass the rates stand for, kg, or null
  * @returns plain data for JSON
  */
-export function climbModel({ solved }: Compared, share: number, mass: number | null): ClimbModel {
+export function climbModel({ solved }: Compared, mass: number | null): ClimbModel {
   return {
-    share,
     mass,
-    bands: solved.flatMap(({ band, optimum }): ClimbBand[] => {
+    bands: solved.flatMap(({ band, optimum, common }): ClimbBand[] => {
       if (!optimum) return [];
       const speeds = band.points.map((point) => point.V);
       return [
@@ -49,6 +47,7 @@ export function climbModel({ solved }: Compared, share: number, mass: number | n
           s: optimum.scatter.s,
           flown: [Math.min(...speeds), Math.max(...speeds)],
           lapse: band.lapse.value,
+          common: common.rate,
         },
       ];
     }),

@@ -2,22 +2,25 @@
 import type { Airplane } from '../../airplane/index.ts';
 import { type Flag, flag } from '../../remarks/index.ts';
 import type { ClimbOptions } from './input.ts';
+import type { MassFlown } from './mass-flown.ts';
 import { ASSUMED_E, type StandardConditions } from './standard.ts';
 
 /**
  * Standard conditions of a reduction.
  * @param airplane the description, or undefined
  * @param options what a person stated
- * @param uMass standard uncertainty of the mass flown, kg
+ * @param flown mass flown with its doubt
  * @returns conditions and flags for what was assumed
  */
 export function standardConditions(
   airplane: Airplane | undefined,
   options: ClimbOptions,
-  uMass: number,
+  flown: MassFlown,
 ): { to: StandardConditions; flags: Flag[] } {
   const flags: Flag[] = [];
-  const mass = options.standardMass?.si ?? airplane?.limits.mass.maximum.si ?? null;
+  // A mass that nobody stated is not brought to another: all runs are brought to the first record's.
+  const mass = options.standardMass?.si ?? (flown.stated ? airplane?.limits.mass.maximum.si : flown.at(0)) ?? null;
+  const massesTogether = !flown.stated && options.standardMass === undefined;
   const [S, span] = [airplane?.wing.area?.si, airplane?.wing.span?.si];
   const wing = S !== undefined && span !== undefined ? { S, A: span ** 2 / S } : null;
   const own = options.spanEfficiency;
@@ -30,5 +33,5 @@ export function standardConditions(
     flags.push(
       flag('assumed-value', `span efficiency ${e.value} within ${2 * e.u} assumed (common practice, no source)`),
     );
-  return { to: { mass, wing, e, uMass }, flags };
+  return { to: { mass, wing, e, uMass: flown.u, massesTogether }, flags };
 }

@@ -9,6 +9,8 @@ export interface MassFlown {
   at(seconds: number): number | null;
   /** standard uncertainty, kg */
   u: number;
+  /** true where a person said what it was at the start */
+  stated: boolean;
   flags: Flag[];
 }
 
@@ -35,11 +37,19 @@ export function massFlown(
     return {
       at: () => null,
       u: 0,
+      stated: false,
       flags: [flag('method-note', 'mass not known: rates are at the mass flown and are not brought to another')],
     };
   }
-  if (!options.startMass)
+  if (!options.startMass && options.standardMass)
     flags.push(flag('assumed-value', 'mass at the start taken as the maximum, within 10 %; state it'));
+  else if (!options.startMass)
+    flags.push(
+      flag(
+        'assumed-value',
+        'mass at the start not stated: the rates stand for that mass, whatever it was; what the fuel burnt since does is reckoned from the maximum mass, within 10 %. State the mass to have them at the standard mass',
+      ),
+    );
   const density = options.fuelDensity?.si ?? gasolineDensity().value;
   const burnt = recording ? fuelBurnt(recording, density) : () => 0;
   if (recording && !burnt)
@@ -47,6 +57,7 @@ export function massFlown(
   return {
     at: (seconds) => start - (burnt ? burnt(seconds) : 0),
     u: (options.massU95?.si ?? (options.startMass ? STATED_U95 : ASSUMED_U95 * start)) / 2,
+    stated: options.startMass !== undefined,
     flags,
   };
 }

@@ -50,11 +50,9 @@ export interface RunFacts {
 /** u and ends of a slope need at least this many samples and this long */
 const LEAST_SAMPLES = 20;
 const LEAST_SECONDS = 20;
-// The ends of a run are a choice: each is moved in by this share of it and the change of the rate is carried. No less
-// than half the window that sees airspeed settle, and no more than that window: in a long climb the rate truly falls.
-const END_SHIFT = 0.15;
-const LEAST_SHIFT_SECONDS = 10;
-const MOST_SHIFT_SECONDS = 20;
+// The ends of a run are a choice: each is moved in by this much, s, and the change of the rate is carried. It is half the
+// window over which the finder looks at rates of change, and half a slow swing of the airplane: no end is known better.
+const END_SHIFT = 10;
 // Shorter wander than this is taken for the recorder, longer for the airplane.
 const NOISE_WIDTH = 4;
 
@@ -150,8 +148,7 @@ function slopeNoise(t: Float64Array, Hp: Float64Array, hold: number): Doubt {
 function endChoice(t: Float64Array, Hp: Float64Array, slope: number): number {
   const first = t[0] ?? 0;
   const last = t[t.length - 1] ?? 0;
-  const share = END_SHIFT * (last - first);
-  const shift = Math.min(MOST_SHIFT_SECONDS, Math.max(LEAST_SHIFT_SECONDS, share), (last - first) / 3);
+  const shift = Math.min(END_SHIFT, (last - first) / 3);
   const between = (from: number, to: number) => {
     const inside = [...t.keys()].filter((i) => (t[i] ?? 0) >= from && (t[i] ?? 0) <= to);
     return fitLine(

@@ -2,14 +2,21 @@
 import type { MethodNote } from '../reduction.ts';
 
 export const climbNote: MethodNote = {
-  versions: [{ version: 'climb 1', change: 'first version' }],
+  versions: [
+    {
+      version: 'climb 2',
+      change:
+        'a run lies between the times at which airspeed settles and leaves; the scatter within pairs counts; the wind that pairs show is taken out of each climb; mass, span efficiency and sensors are in the U95 of every optimum; a mass nobody stated is not brought to another',
+    },
+    { version: 'climb 1', change: 'first version' },
+  ],
   summary: [
-    'A climb at one airspeed is a straight line of pressure altitude against time. Its slope is the rate on the altimeter; air warmer than standard is stretched, so the rate through space (tapeline) is greater by the ratio of air temperature to standard temperature.',
+    'A climb is measured from where its airspeed has come within 0.3 m/s of what it holds over the next minute to where it leaves it. At one airspeed pressure altitude is a straight line against time. Its slope is the rate on the altimeter; air warmer than standard is stretched, so the rate through space (tapeline) is greater by the ratio of air temperature to standard temperature.',
     'A climb that gains speed spends power on it. The specific excess power adds that back; the climb at constant calibrated airspeed then loses what true airspeed gains with height.',
-    'Rates are brought to one mass: inertia, and induced drag by the span efficiency. They stand for the density altitude flown; power is not corrected. That fits an unsupercharged engine at fixed throttle; for a boosted engine it does not hold, and the temperature of the day belongs beside the figure.',
-    'Two climbs at one speed through one height on opposite headings are one point: a wind that changes with height cancels in their mean. A climb without a partner is flagged and carries an allowance.',
+    'Rates are brought to one mass: inertia, and induced drag by the span efficiency. Where nobody stated the mass they stand for that at the first record, whatever it was. They stand for the density altitude flown; power is not corrected. That fits an unsupercharged engine at fixed throttle; for a boosted engine it does not hold, and the temperature of the day belongs beside the figure.',
+    'Two climbs at one speed through one height on opposite headings are one point: a wind that changes with height cancels in their mean. Its size, one for the band, shows in the differences of the pairs and is taken out of each climb’s standard rate; what is left of the differences tells how much one climb scatters. A climb without a partner is flagged and carries an allowance.',
     'Rate against airspeed is a curve with a top. Two forms are fitted, a quadratic and that of constant power; the one that suits the propeller is quoted and half the difference of both counts as doubt. A top at the end of the speeds flown, or a curve that does not bend beyond its scatter, gets no number.',
-    'U95 of an observed rate is that of this climb: recorder noise, the choice of its ends, altimeter and thermometer. U95 of a standard rate holds for what one climb says of the airplane: the scatter between climbs, with an expectation of 0.15 m/s within a factor 3 while there are few, is in it, and so are mass and wind.',
+    'U95 of an observed rate is that of this climb between the times stated: recorder noise, the choice of its ends, altimeter and thermometer. In air that rises and sinks other ends give another rate, and the height gained over the time taken is not the slope. U95 of a standard rate holds for what one climb says of the airplane: the scatter between climbs, with an expectation of 0.15 m/s within a factor 3 while there are few, is in it, and so are mass and wind. Best speeds, best rate and ceilings are reckoned once more with mass, span efficiency, wind, altimeter and thermometer off by their doubt.',
     'Ceilings are straight lines carried beyond what was flown, and refused where they reach further than twice the height between the bands.',
   ],
   formulas: [

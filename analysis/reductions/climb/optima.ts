@@ -4,7 +4,7 @@ import { casAtDensityAltitude } from '../../models/index.ts';
 import { type Flag, flag } from '../../remarks/index.ts';
 import type { Condition, ResultQuantity } from '../../results/index.ts';
 import type { Band } from './bands.ts';
-import { type BandOptimum, bandOptimum, type OptimumValue } from './optimum.ts';
+import { type BandOptimum, bandOptimum, type Optima, type OptimumValue, optimaOf } from './optimum.ts';
 
 /** points a curve with three unknowns needs before anything can be said of its top */
 const LEAST_POINTS = 4;
@@ -13,6 +13,17 @@ export interface BandResult {
   band: Band;
   optimum: BandOptimum | null;
   why: string;
+  /** standard uncertainties from what is off in all climbs at once, m/s */
+  common: CommonParts;
+  /** best rate with each of those errors in it, m/s, in one order for all bands */
+  rateWith: number[];
+}
+
+/** What a band's optima are uncertain by beyond the scatter between climbs, m/s. */
+export interface CommonParts {
+  Vy: number;
+  Vx: number;
+  rate: number;
 }
 
 /**
@@ -20,9 +31,15 @@ export interface BandResult {
  * @param bands with their points
  * @param constantSpeed true for a constant-speed propeller, boolean
  * @param seed of the draws, text
+ * @param shifted the same bands once more for each error common to all climbs, with that error in their points
  * @returns the band's optimum or why there is none
  */
-export function solveBands(bands: readonly Band[], constantSpeed: boolean, seed: string): BandResult[] {
+export function solveBands(
+  bands: readonly Band[],
+  constantSpeed: boolean,
+  seed: string,
+  shifted: readonly (readonly Band[])[] = [],
+): BandResult[] {
   return bands.map((band, i) => {
     const speeds = new Set(band.points.map((point) => Math.round(point.V)));
     if (band.points.length < LEAST_POINTS || speeds.size < LEAST_POINTS) {
@@ -30,9 +47,16 @@ export function solveBands(bands: readonly Band[], constantSpeed: boolean, seed:
         band,
         optimum: null,
         why: `${speeds.size} speeds were flown in this band; at least ${LEAST_POINTS} are needed`,
+        common: { Vy: 0, Vx: 0, rate: 0 },
+        rateWith: [],
       };
     }
-    return { band, optimum: bandOptimum(band.points, constantSpeed, `${seed} band ${i}`), why: '' };
+    const optimum = bandOptimum(band.points, constantSpeed, `${seed} band ${i}`, band.pairs);
+    const best = optimaOf(band.points, optimum.form);
+    const others = shifted.map((one) => optimaOf(one[i]?.points ?? band.points, optimum.form));
+    const spread = (of: (one: Optima) => number) => Math.hypot(...others.map((one) => of(one) - of(best)));
+    const common = { Vy: spread((one) => one.Vy), Vx: spread((one) => one.Vx), rate: spread((one) => one.rate) };
+    return { band, optimum, why: '', common, rateWith: others.map((one) => one.rate) };
   });
 }
 
@@ -43,7 +67,6 @@ export type AirspeedDoubt = (cas: number) => number;
  * Best rate speed, best angle speed and best rate of one band.
  * @param solved the band and its curve
  * @param doubt of calibrated airspeed
- * @param share standard uncertainty of every rate from altimeter and thermometer, share of it
  * @param conditions of the reduction as a whole
  * @returns three quantities; null with `not-bracketed` where the optimum is not inside the flown speeds
  * @throws OutOfRange outside the airspeed relations
@@ -51,7 +74,6 @@ export type AirspeedDoubt = (cas: number) => number;
 export function bandQuantities(
   solved: BandResult,
   doubt: AirspeedDoubt,
-  share: number,
   conditions: Record<string, Condition>,
 ): ResultQuantity[] {
   const { band, optimum } = solved;
@@ -65,13 +87,13 @@ export function bandQuantities(
     ? [flag('assumed-repeatability', 'scatter between climbs rests partly on an assumed 0.15 m/s')]
     : [];
   const missing = (why: string): Flag => flag(solved.why === '' ? 'not-bracketed' : 'not-resolved', solved.why || why);
-  const speed = (name: string, symbol: string, value: OptimumValue | null, why: string): ResultQuantity => {
+  const speed = (name: string, symbol: string, value: OptimumValue | null, why: string, u: number): ResultQuantity => {
     if (!value)
       return { name, symbol, value: null, unit: 'm/s', u95: null, parts: {}, conditions: here, flags: [missing(why)] };
     const toCas = (V: number) => casAtDensityAltitude(V, band.Hd);
     const [cas, low, high] = [toCas(value.value), toCas(value.low), toCas(value.high)];
     const scale = cas / value.value;
-    const calibration = 2 * doubt(cas);
+    const calibration = 2 * Math.hypot(doubt(cas), u * scale);
     const parts = { repeatability: value.repeatability * scale, fit: value.fit * scale, calibration };
     const ends: [number, number] = [
       cas - Math.hypot(cas - low, calibration),
@@ -90,13 +112,13 @@ export function bandQuantities(
     };
   };
   const rate = optimum?.bestRate ?? null;
-  const common = rate ? 2 * share * Math.abs(rate.value) : 0;
+  const common = 2 * solved.common.rate;
   const [below, above] = rate
     ? [Math.hypot(rate.value - rate.low, common), Math.hypot(rate.high - rate.value, common)]
     : [0, 0];
   return [
-    speed('best-rate-speed', 'Vy', optimum?.Vy ?? null, optimum?.whyNoVy ?? ''),
-    speed('best-angle-speed', 'Vx', optimum?.Vx ?? null, optimum?.whyNoVx ?? ''),
+    speed('best-rate-speed', 'Vy', optimum?.Vy ?? null, optimum?.whyNoVy ?? '', solved.common.Vy),
+    speed('best-angle-speed', 'Vx', optimum?.Vx ?? null, optimum?.whyNoVx ?? '', solved.common.Vx),
     rate
       ? {
           name: 'best-rate',

@@ -10,10 +10,10 @@ import {
   multivariateT,
   type Random,
   type Scatter,
-  scatterPosterior,
   seededRandom,
   studentTQuantile,
 } from '../../numbers/index.ts';
+import { bandScatter } from './band-scatter.ts';
 import { curveRate, curveRow, type Form, type RateCurve, SCALE } from './rate-curve.ts';
 
 /** one point of the band: true airspeed, rate at constant CAS on the standard day, runs averaged in it */
@@ -51,8 +51,6 @@ export interface BandOptimum {
   curve: RateCurve;
 }
 
-/** Scatter of one run, m/s, before this airplane has shown its own, and how far it may lie from it: common practice. */
-export const CLIMB_SCATTER = { s0: 0.15, factor: 3 } as const;
 const DRAWS = 4000;
 /** more draws than this on a flown end and the optimum is not bracketed */
 const MOST_ON_END = 0.025;
@@ -62,18 +60,24 @@ const MOST_ON_END = 0.025;
  * @param points at least four, speeds in m/s, rates in m/s
  * @param constantSpeed true for a constant-speed propeller, which decides the form quoted, boolean
  * @param seed of the draws, text
+ * @param pairs scatter of one run seen within pairs: sum of squares, m2/s2, and degrees of freedom; none when left out
  * @returns both optima with intervals, or why there is none
  * @throws OutOfRange when the points do not separate the unknowns
  * @source forms and bracket rule: the project's own simulations [simulation]; draws [jcgm-101]
  */
-export function bandOptimum(points: readonly BandPoint[], constantSpeed: boolean, seed: string): BandOptimum {
+export function bandOptimum(
+  points: readonly BandPoint[],
+  constantSpeed: boolean,
+  seed: string,
+  pairs: { rss: number; nu: number } = { rss: 0, nu: 0 },
+): BandOptimum {
   const chosen: Form = constantSpeed ? 'constant-power' : 'quadratic';
   const fits = { quadratic: fitForm('quadratic', points), 'constant-power': fitForm('constant-power', points) };
   const bent = fits[chosen].atBound.every((bound) => !bound);
   const form: Form = bent ? chosen : 'quadratic';
   const fit = fits[form];
   const other = fits[form === 'quadratic' ? 'constant-power' : 'quadratic'];
-  const scatter = scatterPosterior(CLIMB_SCATTER, fit.rss, Math.max(0, points.length - 3));
+  const scatter = bandScatter(fit.rss, Math.max(0, points.length - 3), pairs);
   const covariance = fit.inverse.map((row) => row.map((value) => value * scatter.s ** 2));
   const speeds = points.map((point) => point.V);
   const [first, last] = [Math.min(...speeds), Math.max(...speeds)];
@@ -114,6 +118,18 @@ export function bandOptimum(points: readonly BandPoint[], constantSpeed: boolean
 
 const FLAT = 'the rates do not bend with speed beyond their scatter';
 
+/**
+ * The optima themselves, without their doubt: for a rerun with something shifted.
+ * @param points of a band, speeds and rates in m/s
+ * @param form the form quoted, text
+ * @returns true airspeeds of best rate and best angle and the best rate, m/s, kept inside the speeds flown
+ * @throws OutOfRange when the points do not separate the unknowns
+ */
+export function optimaOf(points: readonly BandPoint[], form: Form): Optima {
+  const speeds = points.map((point) => point.V);
+  return optima(form, fitForm(form, points).parameters, Math.min(...speeds), Math.max(...speeds));
+}
+
 function fitForm(form: Form, points: readonly BandPoint[]): LeastSquaresFit {
   const rows = points.map((point) => ({ ...point, w: Math.sqrt(point.runs) }));
   const jacobian = rows.map(({ V, w }) => curveRow(form, V).map((value) => value * w));
@@ -127,7 +143,7 @@ function fitForm(form: Form, points: readonly BandPoint[]): LeastSquaresFit {
   });
 }
 
-interface Optima {
+export interface Optima {
   Vy: number;
   Vx: number;
   rate: number;
@@ -145,24 +161,23 @@ function optima(form: Form, q: readonly number[], first: number, last: number): 
     Vx = c < 0 && a / c > 0 ? Math.sqrt(a / c) * SCALE : first;
   } else {
     Vy = b > 0 ? (c / (3 * b)) ** 0.25 * SCALE : last;
-    Vx = steepest(form, q, first, last);
+    Vx = steepest(q, first, last);
   }
   Vy = inside(Vy);
   Vx = inside(Vx);
   return { Vy, Vx, rate: curveRate(form, q, Vy) };
 }
 
-function steepest(form: Form, q: readonly number[], first: number, last: number): number {
-  let [low, high] = [first, last];
-  const gradient = (V: number) => curveRate(form, q, V) / V;
-  for (let i = 0; i < 60; i += 1) {
-    const a = low + (high - low) / 3;
-    const b = high - (high - low) / 3;
-    if (gradient(a) < gradient(b)) low = a;
-    else high = b;
+// Of the constant-power form: rate over speed is steepest where 2 c = a x + 2 b x^4, x the scaled speed; by halving.
+function steepest(q: readonly number[], first: number, last: number): number {
+  const [a = 0, b = 0, c = 0] = q;
+  let [low, high] = [first / SCALE, last / SCALE];
+  for (let i = 0; i < 40; i += 1) {
+    const x = (low + high) / 2;
+    if (2 * c > a * x + 2 * b * x ** 4) low = x;
+    else high = x;
   }
-  const at = (low + high) / 2;
-  return [first, last].reduce((best, end) => (gradient(end) >= gradient(best) ? end : best), at);
+  return ((low + high) / 2) * SCALE;
 }
 
 function drawOptima(

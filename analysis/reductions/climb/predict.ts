@@ -28,6 +28,8 @@ export function predictClimb(result: Result, conditions: unknown): Prediction {
     return refused('this result carries no curve of rate against airspeed');
   const { mass } = model.data;
   const asked = given.mass?.si;
+  if (asked !== undefined && mass === null)
+    return refused(`nobody stated the mass these rates stand for: they are not carried to ${asked.toFixed(0)} kg`);
   if (asked !== undefined && mass !== null && Math.abs(asked - mass) > SAME_MASS * mass)
     return refused(`the rates stand for ${mass.toFixed(0)} kg and are not carried to ${asked.toFixed(0)} kg`);
   const cas = given['calibrated-airspeed'].si;
@@ -68,7 +70,7 @@ function between(model: ClimbModel, cas: number, Hd: number): { rate: number; ha
   const near = [below, above].filter((band) => band !== undefined && Math.abs(band.Hd - Hd) <= NEAR_BAND);
   const [only] = near;
   if (below && above) {
-    const [a, b] = [atBand(below, model.share, cas), atBand(above, model.share, cas)];
+    const [a, b] = [atBand(below, cas), atBand(above, cas)];
     const w = (Hd - below.Hd) / (above.Hd - below.Hd);
     return { rate: a.rate * (1 - w) + b.rate * w, half: Math.max(a.half, b.half) };
   }
@@ -76,18 +78,18 @@ function between(model: ClimbModel, cas: number, Hd: number): { rate: number; ha
     const heights = bands.map((band) => `${fromSi(band.Hd, 'ft').toFixed(0)} ft`).join(', ');
     throw new OutOfRange('density altitude in m', Hd, `the bands flown: ${heights}`);
   }
-  const { rate, half } = atBand(only, model.share, cas);
+  const { rate, half } = atBand(only, cas);
   return { rate: rate + only.lapse * (Hd - only.Hd), half };
 }
 
-function atBand(band: ClimbBand, share: number, cas: number): { rate: number; half: number } {
+function atBand(band: ClimbBand, cas: number): { rate: number; half: number } {
   const V = tasAtDensityAltitude(cas, band.Hd);
   const [first, last] = band.flown;
   if (!(V >= first && V <= last))
     throw new OutOfRange('true airspeed', V, `the speeds flown, ${first.toFixed(1)} to ${last.toFixed(1)} m/s`);
   const rate = curveRate(band.form, band.parameters, V);
   const next = curveHalfWidth({ curve: band, scatter: { s: band.s } }, V, true);
-  return { rate, half: Math.hypot(next, coverageFactor(Number.POSITIVE_INFINITY) * share * rate) };
+  return { rate, half: Math.hypot(next, coverageFactor(Number.POSITIVE_INFINITY) * band.common) };
 }
 
 function refused(reason: string): Prediction {

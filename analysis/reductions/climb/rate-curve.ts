@@ -22,7 +22,9 @@ export const SCALE = 40;
  * @returns rate of climb, m/s
  */
 export function curveRate(form: Form, q: readonly number[], V: number): number {
-  return curveRow(form, V).reduce((sum, value, i) => sum + value * (q[i] ?? 0), 0);
+  const [a = 0, b = 0, c = 0] = q;
+  const x = V / SCALE;
+  return form === 'quadratic' ? a + b * x + c * x * x : a - b * x ** 3 - c / x;
 }
 
 /**

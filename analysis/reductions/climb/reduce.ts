@@ -11,7 +11,7 @@ import { runFromCard } from './from-card.ts';
 import { type ClimbOptions, climbOptions, climbPoints } from './input.ts';
 import { type MassFlown, massFlown } from './mass-flown.ts';
 import { climbNote } from './note.ts';
-import { compareRuns, rateShare } from './rows.ts';
+import { compareRuns } from './rows.ts';
 import { type MeasuredRun, runsFromLog } from './runs-from-log.ts';
 import { MOST_MASS_CHANGE, type StandardConditions } from './standard.ts';
 
@@ -42,7 +42,7 @@ function reduced(input: ReductionInput, options: ClimbOptions): Result {
   const mass = massFlown(input.recording, airplane, options);
   const gathered = input.points === undefined ? fromLog(input, mass) : fromCard(input, mass);
   if ('code' in gathered) return refused(input, gathered);
-  const { to, flags } = standardConditions(airplane, options, mass.u);
+  const { to, flags } = standardConditions(airplane, options, mass);
   const kept = withinMass(gathered, to);
   const excluded = kept.excluded.map(({ reason, ...span }) => flag('excluded', reason, span));
   if (kept.runs.length === 0) {
@@ -57,8 +57,8 @@ function reduced(input: ReductionInput, options: ClimbOptions): Result {
     input,
     compared,
     doubt: airspeedDoubt(kept.runs),
-    share: Math.max(...kept.runs.map(({ run }) => rateShare(calibration, run.T))),
-    mass: kept.runs.every(({ run }) => run.mass !== null) ? to.mass : null,
+    mass: to.massesTogether || kept.runs.some(({ run }) => run.mass === null) ? null : to.mass,
+    atFirstRecord: to.massesTogether && to.mass !== null,
     flags: [...mass.flags, ...kept.flags, ...flags, ...calibration.flags, ...excluded, ...loneRemarks(compared.rows)],
   });
 }

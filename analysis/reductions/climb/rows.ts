@@ -1,13 +1,13 @@
 /** Climbs side by side: standard rates, reciprocal partners, bands with their curves, and the U95 of every row. */
-import { combineUncertainty, type Scatter, scatterPosterior } from '../../numbers/index.ts';
-import { type Band, bandsWithPoints } from './bands.ts';
+import { combineUncertainty, median, type Scatter, scatterPosterior } from '../../numbers/index.ts';
+import { CLIMB_SCATTER } from './band-scatter.ts';
+import { type Band, bandsWithPoints, windPart } from './bands.ts';
 import type { RateCalibration } from './channels.ts';
 import { type BandResult, solveBands } from './optima.ts';
-import { CLIMB_SCATTER } from './optimum.ts';
 import { partnersOf } from './pairs.ts';
 import type { ClimbRun, StandardRun } from './run.ts';
 import type { MeasuredRun } from './runs-from-log.ts';
-import { type StandardConditions, toStandard } from './standard.ts';
+import { COMMON_ERRORS, rateWith, type StandardConditions, toStandard } from './standard.ts';
 import type { ClimbRow } from './tables.ts';
 
 export interface Compared {
@@ -37,15 +37,25 @@ export function compareRuns(
 ): Compared {
   const partners = partnersOf(measured.map(({ run }) => run));
   const standard = measured.map(({ run }, i) => toStandard(run, to, (partners[i] ?? null) === null));
-  const solved = solveBands(bandsInCurve(measured, standard, partners), constantSpeed, seed);
+  const bands = bandsInCurve(measured, standard, partners);
+  const heading = standard.find((run) => run.lone)?.heading ?? null;
+  const shifted = [
+    ...COMMON_ERRORS.map((error) =>
+      standard.map((run) => ({ ...run, rateStandard: rateWith(error, run, to, heading) })),
+    ),
+    standard.map((run) => ({ ...run, rateStandard: run.rateStandard * (1 + rateShare(calibration, run.T)) })),
+  ].map((runs) => bandsInCurve(measured, runs, partners));
+  const solved = solveBands(bands, constantSpeed, seed, shifted);
   const rows = standard.map((run, i): ClimbRow => {
     const band = solved.findIndex(({ band: one }) => one.runs.includes(i));
     const here = solved[band];
     const point = here?.band.behind.findIndex((members) => members.includes(i)) ?? -1;
+    const wind = here && here.band.behind[point]?.length === 2 ? windPart(run, here.band.pairs) : 0;
+    const scatter = here?.optimum?.scatter ?? unseenScatter();
     return {
-      run,
+      run: { ...run, rateStandard: run.rateStandard - wind },
       u95: observedU95(run, calibration),
-      u95Standard: standardU95(run, calibration, here?.optimum?.scatter ?? unseenScatter()),
+      u95Standard: standardU95(run, calibration, scatter),
       band: band < 0 ? null : band,
       partner: partners[i] ?? null,
       residual: here?.optimum?.residuals[point] ?? null,
@@ -67,9 +77,10 @@ function bandsInCurve(
   standard: readonly StandardRun[],
   partners: readonly (number | null)[],
 ): Band[] {
-  // A check climb passes through many heights: beside short climbs it is no point of their bands.
-  const short = measured.some((one) => one.slabs.length === 0);
-  const kept = measured.flatMap((one, i) => (one.inCurve && !(short && one.slabs.length > 0) ? [i] : []));
+  // A check climb passes through many heights: beside climbs through one band it is no point of theirs.
+  const usual = median(measured.map(({ run }) => run.gained));
+  const passes = ({ run, slabs }: MeasuredRun) => slabs.length > 0 && run.gained > LONG_BESIDE * usual;
+  const kept = measured.flatMap((one, i) => (one.inCurve && !passes(one) ? [i] : []));
   const runs = kept.flatMap((i) => standard[i] ?? []);
   const place = (i: number | null) => (i === null || !kept.includes(i) ? null : kept.indexOf(i));
   const back = (list: readonly number[]) => list.map((i) => kept[i] ?? -1);
@@ -78,6 +89,9 @@ function bandsInCurve(
     kept.map((i) => place(partners[i] ?? null)),
   ).map((band) => ({ ...band, runs: back(band.runs), behind: band.behind.map(back) }));
 }
+
+/** Gains this many times the usual one is a climb through many bands: common practice, no source. */
+const LONG_BESIDE = 2;
 
 const unseenScatter = (): Scatter => scatterPosterior(CLIMB_SCATTER, 0, 0);
 

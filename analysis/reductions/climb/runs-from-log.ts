@@ -21,7 +21,7 @@ import { between, slabsOf } from './check-climb.ts';
 import type { MassFlown } from './mass-flown.ts';
 import { type ClimbSamples, measureRun } from './measure-run.ts';
 import type { ClimbRun } from './run.ts';
-import { settledStart } from './settled-start.ts';
+import { settledSpan } from './settled-span.ts';
 
 /** A measured climb with the doubt of its airspeed and, for a long one, its slabs. */
 export interface MeasuredRun {
@@ -47,8 +47,8 @@ export interface LogContext {
   edits: readonly SegmentEdit[] | undefined;
 }
 
-/** Shorter and lower climbs are no climbs to measure; settling time chosen on three simulated flights, no source. */
-const CRITERIA = { ...CLIMB_CRITERIA, dwell: 45, gain: 150, settle: 30 };
+/** Shorter and lower climbs are no climbs to measure: common practice, no source. */
+const CRITERIA = { ...CLIMB_CRITERIA, dwell: 45, gain: 150 };
 /** What a rate worth publishing needs: either, common practice, no source. */
 const RULE = { seconds: 120, gain: 300 };
 /** A silence of the recorder longer than this breaks a run, s; the finder looks past it so that it is seen and said. */
@@ -100,9 +100,10 @@ function segmentsOf({ recording, edits }: LogContext) {
 
 function measured(context: LogContext, segment: Segment, label: string): MeasuredRun | string {
   const { recording, channels, airplane, reader, mass } = context;
-  const { toSeconds } = segment;
-  const whole = samplesBetween(channels, segment.fromSeconds, toSeconds);
-  const fromSeconds = segment.byHand ? segment.fromSeconds : settledStart(whole, CRITERIA.dwell, LONGEST_GAP);
+  const whole = samplesBetween(channels, segment.fromSeconds, segment.toSeconds);
+  const { from: fromSeconds, to: toSeconds } = segment.byHand
+    ? { from: segment.fromSeconds, to: segment.toSeconds }
+    : settledSpan(whole, CRITERIA.dwell, LONGEST_GAP);
   const samples = between(whole, fromSeconds, toSeconds);
   const gap = longestGap(samples);
   if (gap > LONGEST_GAP) return `${label}: a gap of ${gap.toFixed(0)} s inside it`;

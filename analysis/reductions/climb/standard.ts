@@ -3,7 +3,6 @@ import { equivalentAirspeed, g0 } from '../../air/index.ts';
 import {
   climbCorrectionFactor,
   excessPowerAtWeight,
-  type InducedDrag,
   inducedDragChange,
   specificExcessPower,
   trueAirspeedGradient,
@@ -25,9 +24,14 @@ export interface StandardConditions {
   mass: number | null;
   wing: { S: number; A: number } | null;
   e: { value: number; u: number; assumed: boolean };
-  /** u of the mass flown, kg */
+  /** u of the mass flown, kg, and whether the standard mass is off with it because neither was stated */
   uMass: number;
+  massesTogether: boolean;
 }
+
+/** What may be off in all climbs at once, each by one standard uncertainty. */
+export type CommonError = 'mass' | 'span efficiency' | 'wind';
+export const COMMON_ERRORS: readonly CommonError[] = ['mass', 'span efficiency', 'wind'];
 
 /**
  * A run on the standard day at its density altitude.
@@ -41,27 +45,50 @@ export interface StandardConditions {
 export function toStandard(run: ClimbRun, to: StandardConditions, lone: boolean): StandardRun {
   const Ps = specificExcessPower(run.rate, run.tas, run.dVdt);
   const ccf = climbCorrectionFactor(run.tas, trueAirspeedGradient(run.cas, run.Hd));
-  const atMass = (mass: number | null, e: number) => {
-    if (mass === null || to.mass === null) return Ps;
-    const Wt = mass * g0;
-    const Ws = to.mass * g0;
-    const Ve = equivalentAirspeed(run.cas, run.p);
-    const dD = to.wing ? inducedDragChange(Wt, Ws, Ve, wingOf(to.wing, e)) : 0;
-    return excessPowerAtWeight(Ps, Wt, Ws, run.tas, dD);
-  };
-  const PsStandard = atMass(run.mass, to.e.value);
-  const byE = atMass(run.mass, to.e.value + to.e.u) - PsStandard;
-  const byMass = run.mass === null ? 0 : atMass(run.mass + to.uMass, to.e.value) - PsStandard;
-  const byWind = lone ? 0.5 * windGradientEffect(run.rate, run.tas, GRADIENT) : 0;
+  const PsStandard = atStandardMass(run, Ps, to);
+  const off = COMMON_ERRORS.map((error) => shiftOf(error, run, Ps, to, lone));
   return {
     ...run,
     Ps,
     PsStandard,
     ccf,
     rateStandard: PsStandard * ccf,
-    correction: { u: Math.hypot(byE, byMass, byWind), nu: 50 },
+    correction: { u: Math.hypot(...off), nu: 50 },
     lone,
   };
 }
 
-const wingOf = (wing: { S: number; A: number }, e: number): InducedDrag => ({ ...wing, e });
+/**
+ * The standard rate were one of the common errors present: rerun, not differentiated.
+ * @param error which, text
+ * @param run a run as it stands
+ * @param to standard conditions
+ * @param heading of the climbs, rad, against which the wind is taken to grow; null where none is known
+ * @returns standard rate with the error in it, m/s
+ * @throws OutOfRange when a weight or speed is outside the formulas
+ */
+export function rateWith(error: CommonError, run: StandardRun, to: StandardConditions, heading: number | null): number {
+  const along = heading === null || run.heading === null ? 1 : Math.cos(run.heading - heading);
+  return run.rateStandard + shiftOf(error, run, run.Ps, to, run.lone) * run.ccf * (error === 'wind' ? along : 1);
+}
+
+// What one standard uncertainty of a common error does to the excess power at the standard mass.
+function shiftOf(error: CommonError, run: ClimbRun, Ps: number, to: StandardConditions, lone: boolean): number {
+  if (error === 'wind') return lone ? 0.5 * windGradientEffect(run.rate, run.tas, GRADIENT) : 0;
+  if (run.mass === null || to.mass === null) return 0;
+  const here = atStandardMass(run, Ps, to);
+  if (error === 'span efficiency') {
+    return atStandardMass(run, Ps, { ...to, e: { ...to.e, value: to.e.value + to.e.u } }) - here;
+  }
+  const mass = to.massesTogether ? to.mass + to.uMass : to.mass;
+  return atStandardMass({ ...run, mass: run.mass + to.uMass }, Ps, { ...to, mass }) - here;
+}
+
+function atStandardMass(run: ClimbRun, Ps: number, to: StandardConditions): number {
+  if (run.mass === null || to.mass === null) return Ps;
+  const Wt = run.mass * g0;
+  const Ws = to.mass * g0;
+  const Ve = equivalentAirspeed(run.cas, run.p);
+  const dD = to.wing ? inducedDragChange(Wt, Ws, Ve, { ...to.wing, e: to.e.value }) : 0;
+  return excessPowerAtWeight(Ps, Wt, Ws, run.tas, dD);
+}
