@@ -62,6 +62,12 @@ export const SOURCES: readonly Source[] = [
   ),
   s('jcgm-101', 'JCGM 101, Propagation of distributions using a Monte Carlo method', 'memory', 'Monte Carlo', '2008'),
   s('14cfr23-1043', '14 CFR 23.1043, text through amendment 23-62', 'read', 'hot-day correction of temperatures'),
+  s(
+    '14cfr23-1047',
+    '14 CFR 23.1047, text through amendment 23-62',
+    'memory',
+    'cooling climb: until five minutes past the peak',
+  ),
   s('14cfr25-1045', '14 CFR 25.1045, 2019 edition', 'read', 'stabilised means under 2 degF a minute'),
   s('cs22-1047', 'CS 22.1047', 'read', 'hot day of 38 degC less 6.5 K per km; cooling climb procedure'),
   s(

@@ -11,6 +11,19 @@ export function plausibleRangeOf(series: Series): readonly [number, number] {
   return quantityOf(series.quantity)?.plausible ?? [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
 }
 
+/** A head that is being destroyed reads beyond what heads ever show; hiding that would be the worst of errors, K. */
+const OVERHEATED = 100;
+
+/**
+ * The same where an overheated engine is looked for: heads may read beyond what healthy ones show.
+ * @param series a channel, object
+ * @returns lowest and highest, SI
+ */
+export function evidentRangeOf(series: Series): readonly [number, number] {
+  const [low, high] = plausibleRangeOf(series);
+  return [low, series.quantity.startsWith('cylinder-head-temperature') ? high + OVERHEATED : high];
+}
+
 const BROKEN = new Set(['spike', 'disconnected', 'saturated']);
 
 /**

@@ -1,5 +1,5 @@
 /** Readings over a limit: a healthy sensor that says so three times running stops the gate, whatever the fit says. */
-import { plausibleRangeOf, type Series } from '../logs/index.ts';
+import { evidentRangeOf, type Series } from '../logs/index.ts';
 import { type Flag, flag } from '../remarks/index.ts';
 import type { Comparison } from '../results/index.ts';
 import { show } from '../units/index.ts';
@@ -61,7 +61,7 @@ export function limitEvents(hot: WatchedChannel, limits: PartLimits): { flags: F
 }
 
 function eventOver({ series, broken }: WatchedChannel, bound: number): Event | null {
-  const [low, high] = plausibleRangeOf(series);
+  const [low, high] = evidentRangeOf(series);
   let found: Event | null = null;
   let from = -1;
   let running = 0;

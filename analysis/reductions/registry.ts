@@ -1,11 +1,12 @@
 /** The list of reductions: the only way in for pages, command, API and handbook. */
 import { airspeed } from './airspeed/index.ts';
 import { climb } from './climb/index.ts';
+import { coolingClimb } from './cooling-climb/index.ts';
 import { coolingGround } from './cooling-ground/index.ts';
 import type { Reduction } from './reduction.ts';
 import { weightBalance } from './weight-balance/index.ts';
 
-export const REDUCTIONS: readonly Reduction[] = [airspeed, climb, coolingGround, weightBalance];
+export const REDUCTIONS: readonly Reduction[] = [airspeed, climb, coolingClimb, coolingGround, weightBalance];
 
 /**
  * The reduction of a kind.

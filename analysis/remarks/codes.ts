@@ -118,6 +118,15 @@ export const CODES = {
     'A thermostat or door was regulating: temperature says nothing of margin.',
     'Load the system until it is fully open.',
   ),
+  'not-peaked': f(
+    'The temperature was still rising when the climb ended.',
+    'Climb on until it has fallen, or for five minutes past its highest.',
+  ),
+  'not-stabilised': f(
+    'The temperature was still moving when the climb began.',
+    'Hold power and speed until it moves less than 2 °F a minute, then climb.',
+  ),
+  'speed-not-held': f('The airspeed changed inside the climb.', 'Hold the climb speed.'),
   'bound-only': f('Only a bound is known.', 'Run longer.'),
   'assumed-calibration': f('The sensor’s accuracy was assumed.', 'Check the sensor and enter its accuracy.'),
   'assumed-repeatability': f('Run-to-run scatter was assumed.', 'Repeat the test.'),
