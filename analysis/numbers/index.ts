@@ -16,6 +16,7 @@ export * from './measured.ts';
 export * from './median-deviation.ts';
 export * from './monte-carlo.ts';
 export * from './moving-median.ts';
+export * from './nearest-in-hull.ts';
 export * from './normal-distribution.ts';
 export * from './prior-scatter.ts';
 export * from './propagate.ts';

@@ -2,11 +2,19 @@
 import { airspeed } from './airspeed/index.ts';
 import { climb } from './climb/index.ts';
 import { coolingClimb } from './cooling-climb/index.ts';
+import { coolingFlight } from './cooling-flight/index.ts';
 import { coolingGround } from './cooling-ground/index.ts';
 import type { Reduction } from './reduction.ts';
 import { weightBalance } from './weight-balance/index.ts';
 
-export const REDUCTIONS: readonly Reduction[] = [airspeed, climb, coolingClimb, coolingGround, weightBalance];
+export const REDUCTIONS: readonly Reduction[] = [
+  airspeed,
+  climb,
+  coolingClimb,
+  coolingFlight,
+  coolingGround,
+  weightBalance,
+];
 
 /**
  * The reduction of a kind.
