@@ -1,6 +1,6 @@
 /** Channels whose numbers stay as small as they were written until someone asks for the values. */
 import type { ReadOutcome } from './read-outcome.ts';
-import { allNumbers, type KeptNumbers } from './rows/kept-numbers.ts';
+import { allNumbers, type KeptNumbers, numberAt } from './rows/kept-numbers.ts';
 import type { LogChannel, LogTable } from './table.ts';
 
 /** Numbers as written, and what makes SI of them. */
@@ -42,6 +42,21 @@ export function channelOfNumbers(channel: Omit<LogChannel, 'values' | 'written'>
     },
     written,
   };
+}
+
+/**
+ * Single values of a channel, without making all of them.
+ * @param channel the channel
+ * @returns function of a row, count; the value there, NaN where there is none
+ */
+export function valuesOneByOne(channel: LogChannel): (row: number) => number {
+  const { written } = channel;
+  if (!written) {
+    const { values } = channel;
+    return (row) => values[row] ?? Number.NaN;
+  }
+  const { kept, factor, offset } = written;
+  return (row) => numberAt(kept, row) * factor + offset;
 }
 
 /**

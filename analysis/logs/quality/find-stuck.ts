@@ -1,5 +1,6 @@
 /** A channel that stands at exactly one value while the airplane and its engine go on changing. */
 import { baseName, type Quantity } from '../../units/index.ts';
+import { valuesOneByOne } from '../lazy-channel.ts';
 import type { LogChannel, LogTable } from '../table.ts';
 import type { RowSpan } from './row-span.ts';
 import { LONG_RUN_ROWS, type Screen } from './screen-values.ts';
@@ -72,21 +73,24 @@ export function findStuck(
   if (mayStand && !JUDGED_ALTHOUGH_STILL.includes(baseName(quantity.name))) return [];
   const seconds = ({ from, to }: RowSpan) => (t[to] ?? 0) - (t[from] ?? 0);
   const rows = ({ from, to }: RowSpan) => to - from + 1;
-  const noisy = usualRun(channel.values, 0.01, 3) <= RESTLESS_RUN;
+  const valueAt = valuesOneByOne(channel);
+  const noisy = usualRun(t.length, valueAt, 0.01, 3) <= RESTLESS_RUN;
   const [leastRows, leastSeconds] = noisy ? [LONG_RUN_ROWS, RESTLESS_SECONDS] : [LEAST_ROWS, LEAST_SECONDS];
   const isLong = (run: RowSpan) => rows(run) >= leastRows && seconds(run) >= leastSeconds;
-  const { values } = channel;
   // What was blanked since the first look stands for nothing.
-  const runs = screen.longRuns.filter(({ from }) => !Number.isNaN(values[from] ?? Number.NaN));
+  const runs = screen.longRuns.filter(({ from }) => !Number.isNaN(valueAt(from)));
   const long = runs.filter(isLong);
   if (long.length === 0 || long.length > 3) return [];
   const rowSeconds = ((t[t.length - 1] ?? 0) - (t[0] ?? 0)) / Math.max(1, t.length - 1);
   const others = runs.filter((run) => !isLong(run));
   const usual = others.length > 0 ? longestOf(others, seconds) : rowSeconds * LONG_RUN_ROWS;
-  let low = Number.POSITIVE_INFINITY;
-  for (const v of values) if (v < low) low = v;
+  let { low } = screen;
+  if (!channel.written) {
+    low = Number.POSITIVE_INFINITY;
+    for (const v of channel.values) if (v < low) low = v;
+  }
   return long.filter((run) => {
-    const value = values[run.from] ?? Number.NaN;
+    const value = valueAt(run.from);
     // the bottom of its range is where the channel of a stopped engine or a parked airplane stands
     if (value <= low && (mayStand || value === 0)) return false;
     if (mayStand && value === 0) return false;

@@ -1,6 +1,7 @@
 /** What is wrong with the channels of a log, said once where it stands; values that are no readings become missing. */
 import { flag } from '../../remarks/index.ts';
 import { type Quantity, quantityOf } from '../../units/index.ts';
+import { valuesOneByOne } from '../lazy-channel.ts';
 import { keptAsTheyAre } from '../rows/kept-numbers.ts';
 import type { LogChannel, LogTable } from '../table.ts';
 import { findFarOutside, findMarkers } from './find-disconnected.ts';
@@ -151,14 +152,14 @@ function judgeStillness(
   flagSpans(table, channel, 'stuck', stuck, ({ from, to }) => {
     return `stands at exactly ${shownValue(channel, valueAt(channel, from))} for ${rowsText(from, to)} while other channels change; values kept`;
   });
-  const saturated = findSaturated(channel.values, quantity, screen);
+  const saturated = findSaturated(channel, quantity, screen);
   flagSpans(table, channel, 'saturated', saturated, ({ from, to }) => {
     return `is cut off at ${shownValue(channel, valueAt(channel, from))} for ${rowsText(from, to)}; values kept, the true ones may be higher`;
   });
 }
 
 function valueAt(channel: LogChannel, row: number): number {
-  return channel.values[row] ?? Number.NaN;
+  return valuesOneByOne(channel)(row);
 }
 
 function rowsText(from: number, to: number): string {

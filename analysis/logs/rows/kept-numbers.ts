@@ -112,6 +112,7 @@ function widen(
 export function numberAt(kept: KeptNumbers, row: number): number {
   let left = row;
   for (const { values, places } of kept.pieces) {
+    if (left < 0) break;
     if (left < values.length) {
       const value = values[left] ?? MISSING;
       return value === gapOf(values) ? Number.NaN : value / 10 ** places;
