@@ -1,8 +1,9 @@
 /** The channels of a climb: which series serve, and what stands in for a missing one. */
+import { RECOVERY_UNKNOWN } from '../../air/index.ts';
 import { type Airplane, accuracyOf } from '../../airplane/index.ts';
 import { type Recording, type Series, seriesOf, valuesAt } from '../../logs/index.ts';
 import { type Flag, flag, type Refusal, refusal } from '../../remarks/index.ts';
-import { meanBetween } from '../../segments/index.ts';
+import { besideFile, meanBetween } from '../../segments/index.ts';
 import type { ClimbSamples } from './measure-run.ts';
 
 export interface ClimbChannels {
@@ -21,7 +22,10 @@ export interface ClimbChannels {
  */
 export function climbChannels(recording: Recording): ClimbChannels | Refusal {
   const flags: Flag[] = [];
-  let altitude = seriesOf(recording, 'pressure-altitude') ?? seriesOf(recording, 'reported-altitude');
+  const indicated = seriesOf(recording, 'indicated-airspeed');
+  const airspeed = indicated ?? seriesOf(recording, 'calibrated-airspeed');
+  // Beside the airspeed's recorder first: it shares its clock, and often its static port.
+  let altitude = besideFile(recording, airspeed?.file ?? '', ['pressure-altitude', 'reported-altitude']);
   if (!altitude) {
     altitude = seriesOf(recording, 'indicated-altitude');
     if (altitude)
@@ -32,8 +36,6 @@ export function climbChannels(recording: Recording): ClimbChannels | Refusal {
         ),
       );
   }
-  const indicated = seriesOf(recording, 'indicated-airspeed');
-  const airspeed = indicated ?? seriesOf(recording, 'calibrated-airspeed');
   const air = seriesOf(recording, 'outside-air-temperature');
   if (!altitude) return missing('pressure altitude', 'pressure-altitude');
   if (!airspeed) return missing('airspeed', 'indicated-airspeed');
@@ -109,6 +111,8 @@ export function headingBetween(
 export interface RateCalibration {
   gain: number;
   uT: number;
+  /** of the probe's recovery factor; 0 where it is stated */
+  uRecovery: number;
   nu: number;
   flags: Flag[];
 }
@@ -124,5 +128,18 @@ export function rateCalibration(airplane: Airplane | undefined): RateCalibration
   const flags: Flag[] = [];
   if (altitude.assumed) flags.push(flag('assumed-calibration', `altimeter: ${altitude.basis}`));
   if (air.assumed) flags.push(flag('assumed-calibration', `outside air temperature: ${air.basis}`));
-  return { gain: altitude.gain, uT: air.u, nu: Math.min(altitude.nu, air.nu), flags };
+  const instruments = airplane?.instruments;
+  const known = instruments?.airTemperatureIsStatic === true || instruments?.probeRecovery !== undefined;
+  const { value, halfWidth } = RECOVERY_UNKNOWN;
+  if (!known)
+    flags.push(
+      flag('assumed-value', `recovery factor of the air probe not stated: ${value} within ${halfWidth} assumed`),
+    );
+  return {
+    gain: altitude.gain,
+    uT: air.u,
+    uRecovery: known ? 0 : halfWidth / Math.sqrt(3),
+    nu: Math.min(altitude.nu, air.nu),
+    flags,
+  };
 }

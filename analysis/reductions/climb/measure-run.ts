@@ -7,6 +7,7 @@ import {
   L,
   machOf,
   pressureAt,
+  standardTemperature,
   staticTemperature,
   tapelineRate,
   trueAirspeed,
@@ -76,7 +77,6 @@ export function measureRun(samples: ClimbSamples, air: AirData, facts: RunFacts)
   const last = t[t.length - 1] ?? 0;
   if (t.length < LEAST_SAMPLES || last - first < LEAST_SECONDS) return null;
 
-  const temperature = median(Float64Array.from(kept, (i) => at(samples.airTemperature, i)).filter(Number.isFinite));
   const casOf = Float64Array.from(kept, (i) => air.cas(at(samples.ias, i)));
   const Hp = Float64Array.from(kept, (i, k) => {
     const height = at(samples.Hp, i);
@@ -87,6 +87,9 @@ export function measureRun(samples: ClimbSamples, air: AirData, facts: RunFacts)
   const cas = mean(casOf);
   const mid = mean(Hp);
   const p = pressureAt(mid);
+  // Off the standard day sample by sample: a median of the temperatures themselves belongs to another height than the mean.
+  const offStandard = Float64Array.from(kept, (i, k) => at(samples.airTemperature, i) - standardTemperature(at(Hp, k)));
+  const temperature = standardTemperature(mid) + median(offStandard.filter(Number.isFinite));
   const mach = machOf(impactPressure(cas), p);
   const T = staticTemperature(temperature, mach, air.recovery);
   const tas = trueAirspeed(cas, p, T);

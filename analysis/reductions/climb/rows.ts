@@ -1,4 +1,5 @@
 /** Climbs side by side: standard rates, reciprocal partners, bands with their curves, and the U95 of every row. */
+import { soundSpeed, staticTemperature } from '../../air/index.ts';
 import { combineUncertainty, median, type Scatter, scatterPosterior } from '../../numbers/index.ts';
 import { CLIMB_SCATTER } from './band-scatter.ts';
 import { type Band, bandsWithPoints, windPart } from './bands.ts';
@@ -43,7 +44,7 @@ export function compareRuns(
     ...COMMON_ERRORS.map((error) =>
       standard.map((run) => ({ ...run, rateStandard: rateWith(error, run, to, heading) })),
     ),
-    standard.map((run) => ({ ...run, rateStandard: run.rateStandard * (1 + rateShare(calibration, run.T)) })),
+    standard.map((run) => ({ ...run, rateStandard: run.rateStandard * (1 + rateShare(calibration, run)) })),
   ].map((runs) => bandsInCurve(measured, runs, partners));
   const solved = solveBands(bands, constantSpeed, seed, shifted);
   const rows = standard.map((run, i): ClimbRow => {
@@ -95,16 +96,17 @@ const LONG_BESIDE = 2;
 
 const unseenScatter = (): Scatter => scatterPosterior(CLIMB_SCATTER, 0, 0);
 
-/** Standard uncertainty of a rate, as a share of it, from altimeter gain and air temperature. */
-export function rateShare(calibration: RateCalibration, T: number): number {
-  return Math.hypot(calibration.gain, calibration.uT / T);
+// Standard uncertainty of a rate, as a share of it, from altimeter gain, air temperature and the probe's ram rise.
+function rateShare(calibration: RateCalibration, { T, tas }: ClimbRun): number {
+  const ramRise = T - staticTemperature(T, tas / soundSpeed(T), 1);
+  return Math.hypot(calibration.gain, calibration.uT / T, (calibration.uRecovery * ramRise) / T);
 }
 
 function ownSources(run: ClimbRun, calibration: RateCalibration) {
   return [
     { part: 'noise' as const, ...run.noise },
     { part: 'noise' as const, ...run.ends },
-    { part: 'calibration' as const, u: Math.abs(run.rate) * rateShare(calibration, run.T), nu: calibration.nu },
+    { part: 'calibration' as const, u: Math.abs(run.rate) * rateShare(calibration, run), nu: calibration.nu },
   ];
 }
 

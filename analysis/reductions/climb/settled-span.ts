@@ -22,6 +22,8 @@ const BESIDE = 60;
 const NEAR = 0.3;
 /** Airspeed further than this from its later level has not been reached yet: handling band, common practice, no source. */
 const BAND = toSi(2, 'kt');
+/** Later than this, s, airspeed that strays is a pilot who wanders, not one who is still coming to his speed. */
+const WITHIN = 60;
 /** Half the window over which the finder looks at rates of change, s. */
 const LATE = 10;
 
@@ -40,7 +42,7 @@ export function settledSpan(samples: ClimbSamples, keep: number, gap: number): {
   const [first = 0, last = 0] = [samples.t[0], samples.t.at(-1)];
   const half = (first + last) / 2;
   const later = median(speed.filter((_, i) => (t[i] ?? 0) >= half));
-  const early = t.findLastIndex((time) => time <= Math.min(half, last - keep)) + 1;
+  const early = t.findLastIndex((time) => time <= Math.min(first + WITHIN, half, last - keep)) + 1;
   const reached = speed.slice(0, early).findLastIndex((value) => Math.abs(value - later) > BAND);
   const away = speed.map((value, i) => Math.abs(value - meanBeside(t, speed, i, BESIDE)));
   const from = away.findIndex((value, i) => i > reached && i < early && value <= NEAR);
