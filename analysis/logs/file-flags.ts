@@ -11,8 +11,9 @@ export function fileFlags({ store, layout, nulBytes }: Gathered): Flag[] {
   const flags: Flag[] = [];
   if (!store || !layout) return flags;
   if (store.shortRows > 0) {
-    const rows = store.shortRows === 1 ? '1 row is' : `${store.shortRows} rows are`;
-    flags.push(flag('ragged-rows', `${rows} short, the first in line ${store.firstShortLine}; what lacks is missing`));
+    const rows = store.shortRows === 1 ? '1 row has' : `${store.shortRows} rows have`;
+    const first = `the first in line ${store.firstShortLine}`;
+    flags.push(flag('ragged-rows', `${rows} another count of cells than the header, ${first}; what lacks is missing`));
   } else if (store.rejected.some((one) => /cells where the header/.test(one.reason))) {
     flags.push(flag('ragged-rows', 'rows with more or fewer cells than the header were left out; they are listed'));
   }

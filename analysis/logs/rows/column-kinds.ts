@@ -36,7 +36,8 @@ export function columnKinds(rows: readonly (readonly string[])[], columns: numbe
     const kind = commonest(counts);
     // A state column may show 0 and 1 beside its words, a position may lose its letter.
     const numbers = counts.get('number') ?? 0;
-    const worded = kind === 'number' && (counts.get('degrees') ?? 0) > 0.05 * numbers ? 'degrees' : kind;
+    const positions = counts.get('degrees') ?? 0;
+    const worded = kind === 'number' && positions > 1 && positions > 0.3 * numbers ? 'degrees' : kind;
     const example = kind === undefined ? '' : (examples.get(kind) ?? '');
     // A unit behind one number of many is a fault of that cell, not the unit of the column.
     const unit = commonest(suffixes);

@@ -32,10 +32,11 @@ export function judgeRow(store: RowStore, layout: Layout, given: readonly string
     rejectRow(store, line, `${cells.length} cells where the header has ${width}`);
     return 'rejected';
   }
-  return putRow(store, layout, cells, line);
+  // Where every row ends in a delimiter, one empty cell behind the last is no cell.
+  return putRow(store, layout, cells, line, given.length - (layout.trailingDelimiter ? 1 : 0) - width);
 }
 
-function putRow(store: RowStore, layout: Layout, cells: readonly string[], line: number): Judged {
+function putRow(store: RowStore, layout: Layout, cells: readonly string[], line: number, extra: number): Judged {
   const { rows } = store;
   const before = store.columns.map((column) => ({ ...column.odd }));
   let readings = 0;
@@ -61,10 +62,11 @@ function putRow(store: RowStore, layout: Layout, cells: readonly string[], line:
     .slice(0, 60);
   if (readings === 0 || strange > readings) return refuse(`no row of readings: "${shown}"`);
   if (leadIsStrange) return refuse(`"${(cells[0] ?? '').trim().slice(0, 40)}" stands where every row has a reading`);
-  if (cells.length < store.columns.length) {
-    if (isShifted(store, cells.length))
+  const lacking = store.columns.length - cells.length;
+  if (lacking > 0 || extra > 0) {
+    if (isShifted(store, cells.length, lacking > 0 ? lacking : -extra))
       return refuse(
-        `${cells.length} cells where the header has ${store.columns.length}, and they do not fit their columns`,
+        `${cells.length + Math.max(0, extra)} cells where the header has ${store.columns.length}, and they do not fit their columns`,
       );
     if (store.shortRows === 0) store.firstShortLine = line;
     store.shortRows += 1;
@@ -74,13 +76,12 @@ function putRow(store: RowStore, layout: Layout, cells: readonly string[], line:
 }
 
 /**
- * A cell lost in the middle shifts what follows: a reading then is far from the one above it, and near the one above
- * the column that it came from.
+ * A cell lost or put in shifts what follows: a reading then is far from the one above it, and near the one above the
+ * column that it came from, so many places away.
  */
-function isShifted(store: RowStore, cells: number): boolean {
+function isShifted(store: RowStore, cells: number, lost: number): boolean {
   const { rows, columns } = store;
   if (rows === 0) return false;
-  const lost = columns.length - cells;
   let far = 0;
   for (let c = cells - 1; c >= 0 && c >= cells - 3; c -= 1) {
     const now = readingOf(columns[c], rows);

@@ -7,7 +7,7 @@ export type Delimiter = ',' | ';' | '\t' | '|' | 'spaces' | 'fixed';
  * @param line a line without its end, text
  * @param delimiter what separates cells, text
  * @param cuts first character of each column after the first, for fixed columns, count
- * @returns the cells, quotes taken off
+ * @returns the cells, quotes taken off; one that is never closed stays in its cell
  */
 export function splitLine(line: string, delimiter: Delimiter, cuts: readonly number[] = []): string[] {
   if (delimiter === 'spaces') return line.trim().split(/\s+/);
@@ -16,7 +16,7 @@ export function splitLine(line: string, delimiter: Delimiter, cuts: readonly num
   const cells: string[] = [];
   let at = 0;
   while (at <= line.length) {
-    if (line[at] === '"') {
+    if (line[at] === '"' && line.indexOf('"', at + 1) > 0) {
       let cell = '';
       let i = at + 1;
       for (; i < line.length; i++) {
