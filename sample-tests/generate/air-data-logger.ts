@@ -44,6 +44,8 @@ export interface LoggerOptions {
   noise: number;
   /** columns beside the usual ones */
   more?: Column[];
+  /** writes one row of so many, where the pilot set it to last a long flight */
+  every?: number;
 }
 
 export interface Logged {
@@ -106,7 +108,12 @@ export function airData(states: readonly FlightState[], random: Random, options:
     { header: 'Bank [deg]', step: 1, values: bank },
     ...(options.more ?? []),
   ];
-  return { millis, columns };
+  return thinned({ millis, columns }, options.every ?? 1);
+}
+
+function thinned({ millis, columns }: Logged, every: number): Logged {
+  const kept = (values: ArrayLike<number>) => Float64Array.from(values).filter((_, i) => i % every === 0);
+  return { millis: kept(millis), columns: columns.map((one) => ({ ...one, values: kept(one.values) })) };
 }
 
 /** An angle as a compass shows it, degrees, 0 to under 360. */

@@ -1,6 +1,7 @@
 /** Every file the generator writes, as text by its place under sample-tests/. Pure: the tests compare it with the disk. */
 import { airspeedFlight } from './airspeed-flight.ts';
 import { climbFlight } from './climb-flight.ts';
+import { cruiseCoolingFlight } from './cruise-cooling-flight.ts';
 import { firstFlight } from './first-flight.ts';
 import { fuelTransfer } from './fuel-transfer.ts';
 import { gearSwings } from './gear-swings.ts';
@@ -35,6 +36,8 @@ export function sampleFiles(): Map<string, string> {
   add({ 'airspeed-gps': airspeed.logs.logger(), 'airspeed-monitor': airspeed.logs.monitor() }, airspeed.truth);
   const climb = climbFlight();
   add({ 'climb-gps': climb.logs.logger(), 'climb-monitor': climb.logs.monitor() }, climb.truth);
+  const cruise = cruiseCoolingFlight();
+  add({ 'cruise-cooling-gps': cruise.logs.logger(), 'cruise-cooling-monitor': cruise.logs.monitor() }, cruise.truth);
   const stalls = stallSeries();
   add({ stalls: stalls.csv() }, stalls.truth);
   const transfer = fuelTransfer();

@@ -33,6 +33,8 @@ export interface Recorders {
   monitorStartsAfter: number;
   session: number;
   more?: Column[];
+  /** the logger writes one row of so many */
+  loggerEvery?: number;
 }
 
 export interface FlightOffsets {
@@ -127,6 +129,7 @@ export function flightLogs(
     offsets: offsets.airData,
     noise,
     ...(recorders.more ? { more: recorders.more } : {}),
+    ...(recorders.loggerEvery ? { every: recorders.loggerEvery } : {}),
   });
   // The last seconds are missing: the pilot switches the monitor off first.
   const seen = states.slice(0, -8 * STEPS_PER_SECOND);

@@ -18,7 +18,8 @@ export const STEP = 0.2;
 const EARTH_RADIUS = 6_371_000;
 const FULL_TURN = 2 * Math.PI;
 const IDLE_SHARE = 0.04;
-const IDLE_FUEL = 7e-7;
+/** Burnt beside what the shaft gives, m3/s. */
+export const IDLE_FUEL = 7e-7;
 
 /** What changes from step to step. `along` and `across` are the velocity relative to the slow wind, nose and right. */
 export interface Craft {
@@ -54,7 +55,12 @@ export function step(
   const mass = setting.mass - craft.used * OUZEL.fuelDensity;
   const rho = density(craft.pressure, craft.temperature);
   const nose = { north: Math.cos(craft.heading), east: Math.sin(craft.heading) };
-  const acceleration = m.vertical.kind === 'ground' ? rollOn(craft, m, wind, nose) : flyOn(craft, m, wind, hand, mass);
+  const acceleration =
+    m.vertical.kind === 'ground'
+      ? rollOn(craft, m, wind, nose)
+      : m.vertical.kind === 'cruise'
+        ? floatOn(craft, m, wind, hand, { mass, rho })
+        : flyOn(craft, m, wind, hand, mass);
   const [airAlong, airAcross] = [craft.along - wind.along, craft.across - wind.across];
   craft.tas = Math.hypot(airAlong, airAcross);
 
@@ -127,6 +133,39 @@ function flyOn(craft: Craft, m: Manoeuvre, wind: Air, hand: Hand, mass: number):
   return rate;
 }
 
+/** Power left alone and height held by pitch: what thrust and drag leave goes into speed. Returns the acceleration. */
+function floatOn(
+  craft: Craft,
+  m: Manoeuvre,
+  wind: Air,
+  hand: Hand,
+  { mass, rho }: { mass: number; rho: number },
+): number {
+  const speed = Math.max(craft.tas, 5);
+  const resistance = drag(0.5 * rho * speed ** 2, (mass * GRAVITY) / Math.cos(craft.bank), m.shape);
+  const thrust = (cruisePower(craft, m, hand, mass, rho) * propellerEfficiency(speed)) / speed;
+  const rate = clamp((thrust - resistance) / mass - (GRAVITY * holdHeight(craft, m, hand)) / speed, 0.8);
+  craft.along += rate * STEP;
+  craft.across += ((wind.across - craft.across) / 3) * STEP;
+  return rate;
+}
+
+/** A nudge of the throttle for each m/s the speed is off, share of the power: slow flight runs away without. */
+const NUDGE = 0.012;
+
+/** The power at which the speed meant would just be held in level flight, nudged where it is not. */
+function cruisePower(craft: Craft, m: Manoeuvre, hand: Hand, mass: number, rho: number): number {
+  const tas = trueAirspeed(calibratedFor(m.ias, mass, m.shape.flap), craft.pressure, craft.temperature);
+  const resistance = drag(0.5 * rho * tas ** 2, mass * GRAVITY, m.shape);
+  const nudge = clamp(NUDGE * (tas - craft.tas), 0.02);
+  return ((resistance * tas) / propellerEfficiency(tas)) * (1 + hand.throttle + nudge);
+}
+
+function holdHeight(craft: Craft, { vertical }: Manoeuvre, hand: Hand): number {
+  if (vertical.kind !== 'level' && vertical.kind !== 'cruise') return 0;
+  return Math.min(4, Math.max(-4, (vertical.height + hand.height - craft.height) / 8));
+}
+
 interface EnergyInput {
   mass: number;
   rho: number;
@@ -151,10 +190,9 @@ function energy(craft: Craft, m: Manoeuvre, hand: Hand, input: EnergyInput): { p
     const excess = (power * propellerEfficiency(speed) - resistance * speed) / weight;
     return { power, climb: excess - (speed / GRAVITY) * acceleration };
   }
-  const climb =
-    vertical.kind === 'level'
-      ? Math.min(4, Math.max(-4, (vertical.height + hand.height - craft.height) / 8))
-      : -vertical.rate;
+  if (vertical.kind === 'cruise')
+    return { power: throttle(cruisePower(craft, m, hand, mass, rho)), climb: holdHeight(craft, m, hand) };
+  const climb = vertical.kind === 'level' ? holdHeight(craft, m, hand) : -vertical.rate;
   const needed = (resistance * speed + weight * climb + mass * speed * acceleration) / propellerEfficiency(speed);
   return { power: throttle(Math.min(full, Math.max(IDLE_SHARE * full, needed))), climb };
 }

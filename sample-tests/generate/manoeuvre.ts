@@ -4,6 +4,8 @@ import { OUZEL, type Shape } from './ouzel.ts';
 
 export type Vertical =
   | { kind: 'level'; height: number }
+  /** throttle left where the speed wants it but for nudges, height held by pitch: the speed floats */
+  | { kind: 'cruise'; height: number }
   /** full throttle, speed held by pitch: the energy decides the rate */
   | { kind: 'climb' }
   /** m/s down */
@@ -60,6 +62,12 @@ export const level = (
   vertical: { kind: 'level', height },
   seconds,
   engineSpeed: OUZEL.cruiseSpeed,
+});
+
+/** Level with the throttle left alone, so that what is burnt is steady and the speed is not quite. */
+export const cruise = (label: string, way: Way, height: number, seconds: number): Manoeuvre => ({
+  ...level(label, 'leg', way, height, seconds),
+  vertical: { kind: 'cruise', height },
 });
 
 /** A level turn to a heading. */

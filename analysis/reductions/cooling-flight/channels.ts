@@ -1,9 +1,9 @@
 /** The channels of flight cooling: what is to be kept cool, the air, and what was set. Or why they will not do. */
 import type { Airplane } from '../../airplane/index.ts';
-import { allSeriesOf, type Recording, type Series, seriesOf } from '../../logs/index.ts';
+import { allSeriesOf, plausibleRangeOf, type Recording, type Series, seriesOf } from '../../logs/index.ts';
 import type { CooledPart } from '../../models/index.ts';
 import { type Flag, flag, type Refusal, refusal } from '../../remarks/index.ts';
-import { quantityOf } from '../../units/index.ts';
+import { besideFile } from '../../segments/index.ts';
 
 export type HotPart = Exclude<CooledPart, 'cylinder-barrel'>;
 
@@ -49,7 +49,10 @@ export function flightChannels(
     const words = liquid ? 'coolant temperature' : 'cylinder head temperature';
     flags.push(flag('limit-missing', `no ${words} was logged: nothing is said of it`));
   }
-  const air = seriesOf(recording, 'outside-air-temperature');
+  const indicated = seriesOf(recording, 'indicated-airspeed');
+  const airspeed = indicated ?? seriesOf(recording, 'calibrated-airspeed') ?? null;
+  // the probe beside the airspeed is the one whose recovery the description states
+  const air = besideFile(recording, airspeed?.file ?? '', ['outside-air-temperature']);
   if (!air && !airStated) return missing(recording, 'outside air temperature');
   if (seriesOf(recording, 'inlet-air-temperature'))
     flags.push(
@@ -58,11 +61,10 @@ export function flightChannels(
         'temperatures are taken over outside air, static; the inlet air logged is not used',
       ),
     );
-  const indicated = seriesOf(recording, 'indicated-airspeed');
   return {
     hot,
     air: air ?? null,
-    airspeed: indicated ?? seriesOf(recording, 'calibrated-airspeed') ?? null,
+    airspeed,
     calibrated: !indicated,
     height:
       seriesOf(recording, 'pressure-altitude') ??
@@ -81,7 +83,7 @@ export function flightChannels(
 const MOSTLY = 0.5;
 
 function isPlausible(series: Series, flags: Flag[]): boolean {
-  const [low, high] = quantityOf(series.quantity)?.plausible ?? [-Infinity, Infinity];
+  const [low, high] = plausibleRangeOf(series);
   const there = series.v.filter((value) => !Number.isNaN(value));
   const within = there.filter((value) => value >= low && value <= high);
   if (there.length > 0 && within.length >= MOSTLY * there.length) return true;

@@ -1,7 +1,6 @@
 /** A flight on one even grid: the hot channels, the air, and what was set at each sample. */
-import { valuesAt } from '../../logs/index.ts';
+import { plausibleRangeOf, valuesAt } from '../../logs/index.ts';
 import { type Grid, gridOver, heldOnGrid, movingMean, onGrid } from '../../segments/index.ts';
-import { quantityOf } from '../../units/index.ts';
 import type { FlightChannels, HotPart } from './channels.ts';
 import type { PowerMeasure } from './point.ts';
 
@@ -48,7 +47,7 @@ export function flightGrid(channels: FlightChannels, file: string): FlightGrid {
   const times = Float64Array.from({ length: grid.n }, (_, i) => grid.start + i * grid.dt);
   const read = (series: FlightChannels['air']) => {
     if (!series) return null;
-    const [low, high] = quantityOf(series.quantity)?.plausible ?? [-Infinity, Infinity];
+    const [low, high] = plausibleRangeOf(series);
     return onGrid(series, grid, (value) => value >= low && value <= high);
   };
   const setting = (series: FlightChannels['air']) => {

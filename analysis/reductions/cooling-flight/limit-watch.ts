@@ -1,12 +1,10 @@
 /** Readings over a limit anywhere in the flight: an event, whatever the points say. */
 import type { Airplane } from '../../airplane/index.ts';
-import type { Recording } from '../../logs/index.ts';
+import { brokenStretches, type Recording } from '../../logs/index.ts';
 import { limitEvents, limitsOf } from '../../models/index.ts';
 import type { Flag } from '../../remarks/index.ts';
 import type { Comparison } from '../../results/index.ts';
 import type { FlightChannels } from './channels.ts';
-
-const BROKEN = new Set(['spike', 'disconnected', 'saturated']);
 
 /**
  * Events of a flight.
@@ -21,12 +19,7 @@ export function flightEvents(
   airplane: Airplane | undefined,
 ): { flags: Flag[]; comparisons: Comparison[] } {
   const all = hot.map(({ series, part }) => {
-    const shift = recording.shifts[recording.tables.findIndex((table) => table.file === series.file)] ?? 0;
-    const broken = series.flags.flatMap((one) => {
-      if (!BROKEN.has(one.kind) || one.fromSeconds === undefined) return [];
-      // flags count on the file's own clock, the series on the recording's
-      return [{ from: one.fromSeconds + shift, to: (one.toSeconds ?? one.fromSeconds) + shift }];
-    });
+    const broken = brokenStretches(recording, series);
     return limitEvents({ quantity: series.quantity, series, broken }, limitsOf(airplane, part));
   });
   return { flags: all.flatMap((one) => one.flags), comparisons: all.flatMap((one) => one.comparisons) };

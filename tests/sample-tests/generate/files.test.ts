@@ -16,8 +16,8 @@ describe('the sample files on disk are what the generator writes', () => {
     expect({ line: first, length: generated.length }).toEqual({ line: -1, length: onDisk.length });
   });
 
-  it('keeps the committed samples under 6 MB', () => {
+  it('keeps the committed samples under 7 MB', () => {
     const bytes = [...files.values()].reduce((sum, text) => sum + text.length, 0);
-    expect(bytes).toBeLessThan(6e6);
+    expect(bytes).toBeLessThan(7e6);
   });
 });
