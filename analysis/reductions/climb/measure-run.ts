@@ -45,15 +45,20 @@ export interface RunFacts {
   engineSpeed: number | null;
   manifoldPressure: number | null;
   fuelFlow: number | null;
+  /** who set the ends of the run */
+  ends: 'found' | 'byHand';
   flags: Flag[];
 }
 
 /** u and ends of a slope need at least this many samples and this long */
 const LEAST_SAMPLES = 20;
 const LEAST_SECONDS = 20;
-// The ends of a run are a choice: each is moved in by this much, s, and the change of the rate is carried. It is half the
-// window over which the finder looks at rates of change, and half a slow swing of the airplane: no end is known better.
-const END_SHIFT = 10;
+/**
+ * The ends of a run are a choice: each is moved in by this much, s, and the change of the rate is carried. Found by the
+ * machine: half the window over which the finder looks at rates of change, and half a slow swing of the airplane. Set by
+ * hand on the trace: a few seconds, common practice, no source.
+ */
+const END_SHIFT = { found: 10, byHand: 3 } as const;
 // Shorter wander than this is taken for the recorder, longer for the airplane.
 const NOISE_WIDTH = 4;
 
@@ -120,7 +125,7 @@ export function measureRun(samples: ClimbSamples, air: AirData, facts: RunFacts)
     mass: facts.mass,
     rate,
     noise: scaled(slopeNoise(t, Hp, samples.hold), toTapeline),
-    ends: { u: endChoice(t, Hp, line.slope) * toTapeline, nu: 8 },
+    ends: { u: endChoice(t, Hp, line.slope, facts.ends) * toTapeline, nu: 8 },
     dVdt: tasSlope.slope + (0.5 * tas * cooling) / T,
     gained: line.slope * (last - first),
     engineSpeed: facts.engineSpeed,
@@ -148,10 +153,10 @@ function slopeNoise(t: Float64Array, Hp: Float64Array, hold: number): Doubt {
 }
 
 // Half the range of the slopes with either end moved in, as rectangular.
-function endChoice(t: Float64Array, Hp: Float64Array, slope: number): number {
+function endChoice(t: Float64Array, Hp: Float64Array, slope: number, ends: RunFacts['ends']): number {
   const first = t[0] ?? 0;
   const last = t[t.length - 1] ?? 0;
-  const shift = Math.min(END_SHIFT, (last - first) / 3);
+  const shift = Math.min(END_SHIFT[ends], (last - first) / 3);
   const between = (from: number, to: number) => {
     const inside = [...t.keys()].filter((i) => (t[i] ?? 0) >= from && (t[i] ?? 0) <= to);
     return fitLine(
@@ -159,7 +164,9 @@ function endChoice(t: Float64Array, Hp: Float64Array, slope: number): number {
       inside.map((i) => Hp[i] ?? Number.NaN),
     ).slope;
   };
-  const others = [between(first + shift, last), between(first, last - shift), slope, chord(t, Hp)];
+  const others = [between(first + shift, last), between(first, last - shift), slope];
+  // Speed still settling at ends that were found shows in the chord, which hangs on the ends, more than in the slope.
+  if (ends === 'found') others.push(chord(t, Hp));
   return (Math.max(...others) - Math.min(...others)) / 2 / Math.sqrt(3);
 }
 
@@ -174,7 +181,7 @@ function airCooling(samples: ClimbSamples, kept: readonly number[], t: Float64Ar
 
 const STANDARD_LAPSE = -L;
 
-// Rise between the means of the first and the last few seconds: where it differs from the regression the climb wavered.
+// Rate between the means of the first and the last few seconds.
 function chord(t: Float64Array, Hp: Float64Array): number {
   const first = t[0] ?? 0;
   const last = t[t.length - 1] ?? 0;

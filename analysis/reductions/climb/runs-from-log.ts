@@ -19,7 +19,7 @@ import type { AirReader } from './air-data.ts';
 import { type ClimbChannels, headingBetween, longestGap, samplesBetween } from './channels.ts';
 import { between, slabsOf } from './check-climb.ts';
 import type { MassFlown } from './mass-flown.ts';
-import { type ClimbSamples, measureRun } from './measure-run.ts';
+import { type ClimbSamples, measureRun, type RunFacts } from './measure-run.ts';
 import type { ClimbRun } from './run.ts';
 import { settledSpan } from './settled-span.ts';
 
@@ -118,7 +118,7 @@ function measured(context: LogContext, segment: Segment, label: string): Measure
     heavy,
   );
   const means = meansOf(recording, { fromSeconds, toSeconds }, ['engine-speed', 'manifold-pressure', 'fuel-flow']);
-  const facts = {
+  const facts: RunFacts = {
     file: recording.tables[0]?.file ?? channels.altitude.file,
     label,
     heading: headingBetween(recording, airplane, fromSeconds, toSeconds),
@@ -126,6 +126,7 @@ function measured(context: LogContext, segment: Segment, label: string): Measure
     engineSpeed: means['engine-speed'] ?? null,
     manifoldPressure: means['manifold-pressure'] ?? null,
     fuelFlow: means['fuel-flow'] ?? null,
+    ends: segment.byHand ? 'byHand' : 'found',
     flags: [...flags, ...engineRemark(recording, { fromSeconds, toSeconds }, label)],
   };
   if (!samples.airTemperature.some(Number.isFinite)) return `${label}: no outside air temperature inside it`;
