@@ -17,8 +17,8 @@ export interface BoxReading {
   source: string;
 }
 
-/** Figures written on the card itself need no number: only logs are listed. */
-const BY_HAND = 'written by hand';
+/** Source of a figure written on the card itself: it needs no number, only logs are listed. */
+export const BY_HAND = 'written by hand';
 
 const MARKS_MEAN = '▲ above, ▼ below it.';
 

@@ -15,8 +15,7 @@ export async function printBookCards(
   request: PrintRequest = {},
 ): Promise<PrintedCards> {
   const printed = await printCards(await cardInput(desk, bookId, wanted), request);
-  const tests = [...new Set(printed.cards.map((card) => card.id))];
-  notePrinting(desk, bookId, tests, wanted.paper, by);
+  notePrinting(desk, bookId, printed.cards, wanted.paper, by);
   return printed;
 }
 

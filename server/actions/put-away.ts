@@ -5,7 +5,7 @@ import { type By, entriesOn } from '../book/journal.ts';
 import type { Desk } from '../desk.ts';
 
 export interface Thing {
-  what: 'log' | 'result' | 'squawk' | 'hours';
+  what: 'log' | 'result' | 'squawk' | 'hours' | 'written';
   id: string | number;
 }
 

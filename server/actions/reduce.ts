@@ -3,6 +3,7 @@ import type { ReadOutcome } from '../../analysis/logs/index.ts';
 import type { SegmentEdit } from '../../analysis/segments/index.ts';
 import type { StoredResult } from '../book/book-state.ts';
 import { nextNumber } from '../book/current-state.ts';
+import type { ReductionRequest } from '../book/entry.ts';
 import type { By } from '../book/journal.ts';
 import { airplaneOf } from '../book/read-state.ts';
 import { storedResults } from '../book/stored-results.ts';
@@ -32,6 +33,8 @@ export interface ReduceRequest {
   shifts?: Record<string, number> | undefined;
   /** catalogue tests this run was flown for; when absent, the one test the reduction serves, where it serves one */
   tests?: string[] | undefined;
+  /** the card its points were written on */
+  card?: ReductionRequest['card'];
 }
 
 export type ReduceAnswer =
@@ -53,7 +56,7 @@ export async function reduce(
   if (reduced.answer === 'questions') return reduced;
   const book = desk.shelf.open(bookId);
   const number = nextNumber(book.database, 'result');
-  const { kind, logs, points, segments, options, shifts } = request;
+  const { kind, logs, points, segments, options, shifts, card } = request;
   const serves = (await knownReduction(kind)).serves;
   const tests = request.tests ?? (serves.length === 1 ? [...serves] : []);
   book.recordWith(
@@ -70,6 +73,7 @@ export async function reduce(
         ...(options ? { options } : {}),
         ...(shifts ? { shifts } : {}),
         ...(calibration ? { calibration: calibration.number } : {}),
+        ...(card ? { card } : {}),
       },
       reads: reduced.reads,
     }),

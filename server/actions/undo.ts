@@ -24,6 +24,11 @@ export function undo(desk: Desk, bookId: string, seq: number, by: By = {}): Entr
   if (entry.happening.kind === 'result-reduced' && decision?.kind === 'result-decided') {
     if (decision.decision === 'accepted') throw refuse('The result is accepted; take that back first.');
   }
+  if (entry.happening.kind === 'readings-written') {
+    const before = boxesBefore(onSubject.slice(0, -1).map((one) => one.happening));
+    const boxes = Object.fromEntries(Object.keys(entry.happening.boxes).map((key) => [key, before[key] ?? '']));
+    return book.record({ ...entry.happening, boxes, undoes: seq }, { ...by, why: by.why ?? `Undo of entry ${seq}` });
+  }
   return book.record(inverseOf(entry, onSubject.at(-2)?.happening), { ...by, why: by.why ?? `Undo of entry ${seq}` });
 }
 
@@ -55,9 +60,15 @@ function inverseOf({ seq, subject, happening }: Entry, before: Happening | undef
     case 'put-away':
       return { kind: 'brought-back', subject, undoes };
     case 'book-created':
+    case 'readings-written':
     case 'cards-printed':
       throw refuse('This happened in the world; it stays in the journal.');
   }
+}
+
+/** What stood in the boxes of a card, after all that was written into it. */
+function boxesBefore(happenings: readonly Happening[]): Record<string, string> {
+  return Object.assign({}, ...happenings.map((one) => (one.kind === 'readings-written' ? one.boxes : {})));
 }
 
 function refuse(message: string): InputProblem {

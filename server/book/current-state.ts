@@ -54,6 +54,7 @@ const printedRow = z.object({
   cards: json.pipe(z.array(z.string())),
   paper: z.string(),
   revision: z.int(),
+  documents: json.pipe(z.array(z.object({ test: z.string(), document: z.string() }))),
   at: z.string(),
 });
 
@@ -82,6 +83,19 @@ const hoursRow = z.object({
   who: z.string(),
 });
 
+const writtenRow = z.object({
+  number: z.int(),
+  test: z.string(),
+  document: z.string(),
+  paper: z.string(),
+  boxes: json.pipe(z.record(z.string(), z.string())),
+  away: flag,
+  changed: z.int(),
+  changed_at: z.string(),
+  at: z.string(),
+  who: z.string(),
+});
+
 export type RevisionRow = z.output<typeof revisionRow>;
 export type LogRow = z.output<typeof logRow>;
 export type ResultRow = z.output<typeof resultRow>;
@@ -89,6 +103,7 @@ export type MarkRow = z.output<typeof markRow>;
 export type PrintedRow = z.output<typeof printedRow>;
 export type SquawkRow = z.output<typeof squawkRow>;
 export type HoursRow = z.output<typeof hoursRow>;
+export type WrittenRow = z.output<typeof writtenRow>;
 
 const withEntry = (table: string) => `FROM ${table} AS t JOIN journal AS j ON j.seq = t.entry`;
 
@@ -135,6 +150,15 @@ export function hours(database: Database): HoursRow[] {
   return database.all(hoursRow, `SELECT t.*, j.at, j.who ${withEntry('hours')} ORDER BY t.date, t.number`);
 }
 
+/** Cards whose readings were written in, those put away among them, in the order begun. */
+export function writtenCards(database: Database): WrittenRow[] {
+  return database.all(
+    writtenRow,
+    `SELECT t.*, j.at, j.who, c.at AS changed_at
+     ${withEntry('written')} JOIN journal AS c ON c.seq = t.changed ORDER BY t.number`,
+  );
+}
+
 /** The newest map confirmed for a layout of columns, and the log it was confirmed on. */
 export function mapForLayout(database: Database, layout: string) {
   return database.first(
@@ -146,7 +170,7 @@ export function mapForLayout(database: Database, layout: string) {
 }
 
 /** The next free number of a table that counts its rows. */
-export function nextNumber(database: Database, table: 'result' | 'squawk' | 'hours'): number {
+export function nextNumber(database: Database, table: 'result' | 'squawk' | 'hours' | 'written'): number {
   const row = z.object({ next: z.int() });
   return database.first(row, `SELECT coalesce(max(number), 0) + 1 AS next FROM ${table}`)?.next ?? 1;
 }

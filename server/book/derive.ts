@@ -3,7 +3,7 @@ import type { Database, Value } from './database.ts';
 import type { Entry } from './entry.ts';
 
 /** Tables of the state, in an order in which each names only those before it. */
-export const STATE_TABLES = ['book', 'revision', 'log', 'result', 'mark', 'printed', 'squawk', 'hours'];
+export const STATE_TABLES = ['book', 'revision', 'log', 'result', 'mark', 'printed', 'squawk', 'hours', 'written'];
 
 /**
  * Apply an entry to the state, inside the transaction that appended it.
@@ -59,8 +59,28 @@ function changeBy({ seq, happening }: Entry): [sql: string, values: Value[]] {
       ];
     case 'cards-printed':
       return [
-        'INSERT INTO printed (entry, cards, paper, revision) VALUES (?, ?, ?, ?)',
-        [seq, JSON.stringify(happening.cards), happening.paper, happening.revision],
+        'INSERT INTO printed (entry, cards, paper, revision, documents) VALUES (?, ?, ?, ?, ?)',
+        [
+          seq,
+          JSON.stringify(happening.cards),
+          happening.paper,
+          happening.revision,
+          JSON.stringify(happening.documents ?? []),
+        ],
+      ];
+    case 'readings-written':
+      return [
+        `INSERT INTO written (number, test, document, paper, boxes, changed, entry) VALUES (?, ?, ?, ?, ?, ?, ?)
+         ON CONFLICT (number) DO UPDATE SET boxes = json_patch(boxes, excluded.boxes), changed = excluded.changed`,
+        [
+          happening.number,
+          happening.test,
+          happening.document,
+          happening.paper,
+          JSON.stringify(happening.boxes),
+          seq,
+          seq,
+        ],
       ];
     case 'squawk-opened':
       return ['INSERT INTO squawk (number, text, entry) VALUES (?, ?, ?)', [happening.number, happening.text, seq]];
@@ -97,6 +117,7 @@ const SHELVED: Record<string, { table: string; key: string } | undefined> = {
   result: { table: 'result', key: 'number' },
   squawk: { table: 'squawk', key: 'number' },
   hours: { table: 'hours', key: 'number' },
+  written: { table: 'written', key: 'number' },
 };
 
 function shelve(subject: string, away: 0 | 1): [sql: string, values: Value[]] {

@@ -25,6 +25,20 @@ export const reductionInputSchema = z.object({
   shifts: z.record(z.string(), z.number()).optional(),
   /** catalogue tests this run was flown for */
   tests: z.array(z.string()),
+  /** the card its figures were written on */
+  card: z
+    .object({
+      /** number of the written card in this book */
+      number: z.int().positive(),
+      test: z.string(),
+      title: z.string(),
+      /** as printed: `rev 7`, `4 May 2031` */
+      revision: z.string(),
+      printed: z.string(),
+      /** sheets of the card that its figures stand on */
+      sheets: z.array(z.int().positive()),
+    })
+    .optional(),
 });
 
 const hoursSchema = z.object({
@@ -85,6 +99,19 @@ export const happeningSchema = z.discriminatedUnion('kind', [
     cards: z.array(z.string()),
     paper: z.string(),
     revision: z.int().positive(),
+    /** each card as it was printed, kept by its hash, in order; entries of older versions lack them */
+    documents: z.array(z.object({ test: z.string(), document: sha256Schema })).optional(),
+  }),
+  z.object({
+    kind: z.literal('readings-written'),
+    number: z.int().positive(),
+    test: z.string(),
+    /** the card as printed, kept by its hash */
+    document: sha256Schema,
+    paper: z.string(),
+    /** what was written, by key of the box; empty where it was taken out again */
+    boxes: z.record(z.string().max(200), z.string().max(2000)),
+    ...undoes,
   }),
   z.object({ kind: z.literal('squawk-opened'), number: z.int().positive(), text: z.string().min(1).max(4000) }),
   z.object({
@@ -144,6 +171,8 @@ export function subjectOf(happening: Happening): string {
       return `test:${happening.test}`;
     case 'cards-printed':
       return 'cards';
+    case 'readings-written':
+      return `written:${happening.number}`;
     case 'squawk-opened':
       return `squawk:${happening.number}`;
     case 'squawk-settled':

@@ -1,11 +1,12 @@
 /** Bring a book's database to the newest schema, one migration after another, a copy kept before each. */
-import { copyFileSync } from 'node:fs';
+import { rmSync } from 'node:fs';
 import * as z from 'zod';
 import type { Database } from './database.ts';
 import { first } from './migrations/first.ts';
+import { second } from './migrations/second.ts';
 
 /** In order; the version of a schema is the number of migrations behind it. Never edited once released. */
-export const MIGRATIONS: readonly string[] = [first];
+export const MIGRATIONS: readonly string[] = [first, second];
 
 /** A book written by a newer version of the project. */
 export class NewerBook extends Error {}
@@ -16,14 +17,21 @@ export class NewerBook extends Error {}
  * @throws NewerBook when the schema is newer than this version knows
  */
 export function migrate(database: Database, file?: string): void {
-  for (let version = versionOf(database); version < MIGRATIONS.length; version += 1) {
-    if (file && version > 0) copyFileSync(file, `${file}.before-${version + 1}`);
+  const found = versionOf(database);
+  for (let version = found; version < MIGRATIONS.length; version += 1) {
+    if (file && found > 0) keepCopy(database, `${file}.before-${version + 1}`);
     database.transaction(() => {
       database.exec(MIGRATIONS[version] ?? '');
       database.exec(`PRAGMA user_version = ${version + 1}`);
     });
   }
   if (versionOf(database) > MIGRATIONS.length) throw new NewerBook(file ?? 'a book in memory');
+}
+
+/** By the database itself: reading its file from outside would let go of the lock this process holds on it. */
+function keepCopy(database: Database, copy: string): void {
+  rmSync(copy, { force: true });
+  database.run('VACUUM INTO ?', [copy]);
 }
 
 function versionOf(database: Database): number {

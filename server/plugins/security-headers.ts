@@ -24,6 +24,10 @@ export const SHEET_POLICY = {
 };
 
 export async function securityHeaders(app: FastifyInstance): Promise<void> {
+  // the plugin writes a route's own policy into its config, and routes may share one: each gets a copy
+  app.addHook('onRoute', (route) => {
+    route.config = { ...route.config };
+  });
   await app.register(helmet, {
     contentSecurityPolicy: { useDefaults: false, directives: CONTENT_POLICY },
     // the service speaks plain HTTP to this machine

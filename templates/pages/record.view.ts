@@ -44,6 +44,7 @@ export interface KeptEntry {
     text?: string;
     open?: boolean;
     cards?: readonly string[];
+    boxes?: Readonly<Record<string, string>>;
     paper?: string;
     outing?: string;
     subject?: string;
@@ -108,6 +109,7 @@ function happeningInWords(happening: KeptEntry['happening'], names: ReadonlyMap<
     'result-decided': `Result ${number} was marked ${happening.decision === 'repeat' ? 'to be repeated' : happening.decision}`,
     'test-marked': `“${names.get(happening.test ?? '') ?? happening.test}” was marked ${happening.mark}`,
     'cards-printed': `${count(happening.cards?.length ?? 0, 'card')} printed on ${happening.paper}`,
+    'readings-written': `${count(Object.keys(happening.boxes ?? {}).length, 'reading')} written into the card of “${names.get(happening.test ?? '') ?? happening.test}”`,
     'squawk-opened': `Squawk ${number}: ${happening.text ?? ''}`,
     'squawk-settled': `Squawk ${number} was ${happening.open ? 'opened again' : 'settled'}`,
     'hours-logged': `Hours written down${happening.outing ? ` for ${happening.outing}` : ''}`,

@@ -15,6 +15,7 @@ import { recordRoutes } from './record.ts';
 import { reductionRoutes } from './reductions.ts';
 import { resultRoutes } from './results.ts';
 import { squawkRoutes } from './squawks.ts';
+import { writtenRoutes } from './written.ts';
 
 export function apiRoutes(api: Api, service: Service): void {
   api.addHook('onRoute', (route) => {
@@ -39,6 +40,7 @@ export function apiRoutes(api: Api, service: Service): void {
   keptResultRoutes(api, service);
   recordRoutes(api, service);
   squawkRoutes(api, service);
+  writtenRoutes(api, service);
   journalRoutes(api, service);
   archiveRoutes(api, service);
   jobRoutes(api, service);

@@ -17,6 +17,7 @@ import { recordRoutes } from './record.ts';
 import { resultRoutes } from './results.ts';
 import { shelfRoutes } from './shelf.ts';
 import { writtenRoutes } from './written.ts';
+import { writtenCardRoutes } from './written-cards.ts';
 
 /** Largest form: a section of an airplane with every field filled to its end. */
 const FORM_LIMIT = 512 * 1024;
@@ -51,6 +52,7 @@ export function pageRoutes(app: Api, service: Service): void {
   gateRoutes(app, service);
   logRoutes(app, service);
   writtenRoutes(app, service);
+  writtenCardRoutes(app, service);
   resultRoutes(app, service);
   recordRoutes(app, service);
   app.get('/*', { schema: { hide: true } }, async (request, reply) => {

@@ -96,6 +96,8 @@ const DONE: Record<string, string> = {
   marked: 'Written down.',
   decided: 'Your decision is on record.',
   undone: 'Undone. What was there before is in force again.',
+  written: 'Kept. Each box remembers who wrote it and when.',
+  reducedall: 'Reduced, each flap setting by itself: the results stand below.',
   reduced: 'Reduced. Look at the flags, then decide.',
   mapped: 'Your table is kept, and is offered again for files with the same header.',
   asked: 'First answer what must not be guessed: it stands in the channel table.',
