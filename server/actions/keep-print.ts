@@ -1,4 +1,4 @@
-/** Print cards into the book's cache, for a job: the page that asked fetches the PDF when it is done. */
+/** Print cards or the plan into the book's cache, for a job: the page that asked fetches the PDF when it is done. */
 import { randomBytes } from 'node:crypto';
 import { existsSync, mkdirSync, readdirSync, rmSync, statSync } from 'node:fs';
 import { writeFile } from 'node:fs/promises';
@@ -9,6 +9,7 @@ import type { Desk } from '../desk.ts';
 import type { PrintRequest } from '../printing/print.ts';
 import type { CardsWanted } from './card-input.ts';
 import { printBookCards } from './print-book-cards.ts';
+import { type PlanWanted, printBookPlan } from './print-plan.ts';
 
 /** PDFs kept in a book's cache; they can be printed again at any time. */
 const KEPT = 20;
@@ -30,12 +31,28 @@ export async function keepPrint(
   request: PrintRequest = {},
 ): Promise<KeptPrint> {
   const { pdf, cards, sheets, pages } = await printBookCards(desk, bookId, wanted, by, request);
+  return { print: await keepPdf(desk, bookId, pdf), cards: cards.map((card) => card.id), sheets, pages };
+}
+
+/** The whole plan, printed into the cache likewise. */
+export async function keepPlan(
+  desk: Desk,
+  bookId: string,
+  { paper }: PlanWanted,
+  by: By = {},
+  request: PrintRequest = {},
+): Promise<{ print: string; pages: number }> {
+  const { pdf, pages } = await printBookPlan(desk, bookId, paper, by, request);
+  return { print: await keepPdf(desk, bookId, pdf), pages };
+}
+
+async function keepPdf(desk: Desk, bookId: string, pdf: Uint8Array): Promise<string> {
   const print = randomBytes(8).toString('hex');
   const folder = cacheOf(desk, bookId);
   mkdirSync(folder, { recursive: true });
   await writeFile(join(folder, `${print}.pdf`), pdf);
   forgetOld(folder);
-  return { print, cards: cards.map((card) => card.id), sheets, pages };
+  return print;
 }
 
 /**

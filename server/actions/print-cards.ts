@@ -108,6 +108,7 @@ function said(selection: Selection): string {
   }
 }
 
-function dayInWords(day: Date): string {
+/** The day something is printed on, as it stands on paper. */
+export function dayInWords(day: Date): string {
   return new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'short', year: 'numeric' }).format(day);
 }

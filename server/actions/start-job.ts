@@ -3,8 +3,9 @@ import type { By } from '../book/journal.ts';
 import type { Desk } from '../desk.ts';
 import type { Job, Work } from '../jobs.ts';
 import type { CardsWanted } from './card-input.ts';
-import { keepPrint } from './keep-print.ts';
+import { keepPlan, keepPrint } from './keep-print.ts';
 import { logOf } from './log-of.ts';
+import type { PlanWanted } from './print-plan.ts';
 import { readStoredLog } from './read-stored-log.ts';
 import { type ReduceRequest, reduce } from './reduce.ts';
 import { verifyBook } from './verify-book.ts';
@@ -13,6 +14,7 @@ export type Deed =
   | { deed: 'read-log'; log: string }
   | (ReduceRequest & By & { deed: 'reduce' })
   | (CardsWanted & By & { deed: 'print' })
+  | (PlanWanted & By & { deed: 'print-plan' })
   | { deed: 'verify' };
 
 /** @throws InputProblem `not-found` where the book or the log is not there */
@@ -50,6 +52,14 @@ function workOf(desk: Desk, bookId: string, deed: Deed): { title: string; work: 
         work: async (tell, signal) => {
           const onProgress = (words: string) => tell({ done: 0, total: 0, words });
           return keepPrint(desk, bookId, deed, deed, { signal, onProgress });
+        },
+      };
+    case 'print-plan':
+      return {
+        title: 'Printing the plan',
+        work: async (tell, signal) => {
+          const onProgress = (words: string) => tell({ done: 0, total: 0, words });
+          return keepPlan(desk, bookId, deed, deed, { signal, onProgress });
         },
       };
     case 'verify':

@@ -1,12 +1,11 @@
 /** `proveout cards`: cards of a program as a PDF. */
-import { writeFile } from 'node:fs/promises';
 import type { Paper, Selection } from '../../analysis/cards/index.ts';
 import { PAPERS } from '../../analysis/cards/sheet-size.ts';
 import { STAGES } from '../../analysis/catalogue/stage.ts';
-import { InputProblem, problem } from '../../analysis/remarks/index.ts';
 import { printCards } from '../actions/print-cards.ts';
 import { airplaneFrom } from './airplane-from.ts';
 import { printJson, printLines, readArguments, type Verb, WrongUsage } from './verb.ts';
+import { writeBytes } from './write-bytes.ts';
 
 export const cards: Verb = {
   help: `proveout cards AIRPLANE.json (--all | --flight N | --outing N | --stage S | --card ID) --out FILE.pdf
@@ -32,7 +31,7 @@ said otherwise. "-" reads the airplane from standard input.
     const paper = paperFrom(values.paper);
     const airplane = await airplaneFrom(path, io);
     const printed = await printOnce(airplane, selection, paper);
-    await write(values.out, printed.pdf);
+    await writeBytes(values.out, printed.pdf);
     const { sheets, pages } = printed;
     const missing = printed.cards.flatMap((card) => card.missing.map((one) => ({ card: card.id, ...one })));
     const ids = printed.cards.map((card) => card.id);
@@ -86,12 +85,4 @@ function paperFrom(text = 'half-letter'): Paper {
   const known = PAPERS.find((one) => one === text);
   if (!known) throw new WrongUsage(`there is no paper "${text}"; there are ${PAPERS.join(', ')}.`);
   return known;
-}
-
-async function write(path: string, bytes: Uint8Array): Promise<void> {
-  try {
-    await writeFile(path, bytes);
-  } catch (error) {
-    throw new InputProblem([problem('unwritable-file', `${path} could not be written: ${String(error)}.`)]);
-  }
 }

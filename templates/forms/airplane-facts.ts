@@ -62,7 +62,7 @@ function tell(field: Field, path: string, group: FactGroup, telling: Telling, ke
   } else if (shape.is !== 'list-of-variants') {
     const fact = leafFact(shape, path, value);
     if (fact) group.facts.push(fact);
-    else telling.unknown.push(labelOf(path));
+    else telling.unknown.push(group.title === '' ? labelOf(path) : `${group.title}: ${labelOf(path).toLowerCase()}`);
   }
 }
 

@@ -108,7 +108,10 @@ function happeningInWords(happening: KeptEntry['happening'], names: ReadonlyMap<
     'result-reduced': `Result ${number}: ${title}`,
     'result-decided': `Result ${number} was marked ${happening.decision === 'repeat' ? 'to be repeated' : happening.decision}`,
     'test-marked': `“${names.get(happening.test ?? '') ?? happening.test}” was marked ${happening.mark}`,
-    'cards-printed': `${count(happening.cards?.length ?? 0, 'card')} printed on ${happening.paper}`,
+    'cards-printed':
+      happening.cards?.length === 0
+        ? `The whole plan was printed on ${happening.paper}`
+        : `${count(happening.cards?.length ?? 0, 'card')} printed on ${happening.paper}`,
     'readings-written': `${count(Object.keys(happening.boxes ?? {}).length, 'reading')} written into the card of “${names.get(happening.test ?? '') ?? happening.test}”`,
     'squawk-opened': `Squawk ${number}: ${happening.text ?? ''}`,
     'squawk-settled': `Squawk ${number} was ${happening.open ? 'opened again' : 'settled'}`,

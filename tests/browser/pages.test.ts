@@ -25,6 +25,7 @@ const PAGES: [string, () => string][] = [
   ['an import', () => '/books/ouzel/airplane/import'],
   ['Program', () => '/books/ouzel/program'],
   ['the program drawn', () => '/books/ouzel/program/graph?test=stall-clean'],
+  ['the whole plan', () => '/books/ouzel/program/plan'],
   ['a test', () => '/books/ouzel/program/heat-soak'],
   ['Cards', () => '/books/ouzel/cards?test=heat-soak'],
   ['Outings', () => '/books/ouzel/outings'],

@@ -9,6 +9,7 @@ import { previewCards, printCards } from '../../server/actions/print-cards.ts';
 import { openPrinter, type Printer } from '../../server/printing/print.ts';
 import { printOptionsSchema } from '../../templates/cards/options.ts';
 import { demoAirplane } from './demo-cards.ts';
+import { outlineOf } from './outline-of.ts';
 
 const POINTS_PER_MM = 72 / 25.4;
 
@@ -34,23 +35,6 @@ const flight = (paper: Paper, backs = false) => ({
 
 const latin = (pdf: Uint8Array) => Buffer.from(pdf).toString('latin1');
 const pagesIn = (pdf: Uint8Array) => latin(pdf).match(/\/Type\s*\/Page\b/g)?.length ?? 0;
-
-/** Titles of the outline, as the PDF carries them. */
-function outlineOf(pdf: Uint8Array): string[] {
-  const text = latin(pdf);
-  const from = text.indexOf('/Outlines');
-  expect(from).toBeGreaterThan(0);
-  return [...text.matchAll(/\/Title\s*(\((?:\\.|[^\\)])*\)|<[0-9A-Fa-f]+>)[^>]*?\/(?:Parent|Dest|Next|Prev)/gs)].map(
-    ([, raw = '']) => (raw.startsWith('<') ? fromHex(raw.slice(1, -1)) : raw.slice(1, -1)),
-  );
-}
-
-function fromHex(hex: string): string {
-  const bytes = Buffer.from(hex, 'hex');
-  return bytes[0] === 0xfe && bytes[1] === 0xff
-    ? bytes.subarray(2).swap16().toString('utf16le')
-    : bytes.toString('latin1');
-}
 
 /** A tool of the system; a machine without it says so instead of passing. */
 function tool(name: string, pdf: Uint8Array, ...more: string[]): string | null {

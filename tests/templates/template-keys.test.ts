@@ -21,7 +21,7 @@ describe('every page prints exactly what its view has', () => {
   it('sees a key the view lacks and a key nothing prints', () => {
     const view = z.strictObject({ word: z.string(), spare: z.string() });
     const found = compareKeys('parts/outcome', view);
-    expect(found.unknown).toContain('parts/outcome: ring');
+    expect(found.unknown).toContain('parts/outcome-shape: ring');
     expect(found.unused).toEqual(['.spare']);
   });
 });

@@ -9,6 +9,7 @@ import { jobRoutes } from './jobs.ts';
 import { journalRoutes } from './journal.ts';
 import { keptResultRoutes } from './kept-results.ts';
 import { logRoutes } from './logs.ts';
+import { planRoutes } from './plan.ts';
 import { programRoutes } from './program.ts';
 import { readingRoutes } from './readings.ts';
 import { recordRoutes } from './record.ts';
@@ -32,6 +33,7 @@ export function apiRoutes(api: Api, service: Service): void {
   );
   bookRoutes(api, service);
   programRoutes(api, service);
+  planRoutes(api, service);
   cardRoutes(api, service);
   logRoutes(api, service);
   readingRoutes(api, service);

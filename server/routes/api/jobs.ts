@@ -7,6 +7,7 @@ import type { Job } from '../../jobs.ts';
 import { COSTLY } from '../../plugins/rate-limit.ts';
 import { type Api, bookParams, type Service } from './api.ts';
 import { cardsBody } from './cards.ts';
+import { planBody } from './plan.ts';
 import { reduceBody } from './reduce-body.ts';
 
 export const jobSchema = z.object({
@@ -22,6 +23,7 @@ const deed = z.discriminatedUnion('deed', [
   z.object({ deed: z.literal('read-log'), log: z.string() }),
   reduceBody.extend({ deed: z.literal('reduce') }),
   cardsBody.extend({ deed: z.literal('print') }),
+  planBody.extend({ deed: z.literal('print-plan') }),
   z.object({ deed: z.literal('verify') }),
 ]);
 

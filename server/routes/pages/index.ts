@@ -11,6 +11,7 @@ import { helpRoutes } from './help.ts';
 import { homeRoutes } from './home.ts';
 import { logRoutes } from './logs.ts';
 import { outingRoutes } from './outings.ts';
+import { planRoutes } from './plan.ts';
 import { programRoutes } from './program.ts';
 import { programGraphRoutes } from './program-graph.ts';
 import { recordRoutes } from './record.ts';
@@ -45,6 +46,7 @@ export function pageRoutes(app: Api, service: Service): void {
   helpRoutes(app, service);
   homeRoutes(app, service);
   airplaneRoutes(app, service);
+  planRoutes(app, service);
   programRoutes(app, service);
   programGraphRoutes(app, service);
   cardRoutes(app, service);
