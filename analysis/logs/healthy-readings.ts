@@ -1,6 +1,6 @@
 /** Which readings of a channel are evidence: inside what any light airplane shows, and no broken sensor. */
 import { quantityOf } from '../units/index.ts';
-import type { Recording, Series } from './recording.ts';
+import { onCommonClock, type Recording, type Series } from './recording.ts';
 
 /**
  * Limits outside which a reading is a fault of sensor or unit.
@@ -33,8 +33,9 @@ const BROKEN = new Set(['spike', 'disconnected', 'saturated']);
  * @returns spans on the recording's clock, s
  */
 export function brokenStretches(recording: Recording, series: Series): { from: number; to: number }[] {
-  const shift = recording.shifts[recording.tables.findIndex((table) => table.file === series.file)] ?? 0;
+  const at = recording.tables.findIndex((table) => table.file === series.file);
+  const common = (seconds: number) => onCommonClock(recording, at, seconds);
   return series.flags
     .filter((one) => BROKEN.has(one.kind) && one.fromSeconds !== undefined)
-    .map((one) => ({ from: (one.fromSeconds ?? 0) + shift, to: (one.toSeconds ?? one.fromSeconds ?? 0) + shift }));
+    .map((one) => ({ from: common(one.fromSeconds ?? 0), to: common(one.toSeconds ?? one.fromSeconds ?? 0) }));
 }

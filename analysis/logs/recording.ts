@@ -20,21 +20,49 @@ export interface Recording {
   tables: LogTable[];
   /** seconds to add to each table's own time, same order as tables; 0 for the first */
   shifts: number[];
+  /** seconds more to add for each second of a table's own time, same order; 0 where its clock keeps step */
+  drifts: number[];
   series: Series[];
+}
+
+/**
+ * A moment of one log on the common clock.
+ * @param recording the aligned logs, object
+ * @param table place of the log among the tables, count
+ * @param seconds from the log's first record, s
+ * @returns s from the first record of the first log
+ */
+export function onCommonClock({ shifts, drifts }: Recording, table: number, seconds: number): number {
+  return seconds + (shifts[table] ?? 0) + (drifts[table] ?? 0) * seconds;
+}
+
+/**
+ * A moment of the common clock on that of one log.
+ * @param recording the aligned logs, object
+ * @param table place of the log among the tables, count
+ * @param seconds from the first record of the first log, s
+ * @returns s from the log's own first record
+ */
+export function onOwnClock({ shifts, drifts }: Recording, table: number, seconds: number): number {
+  return (seconds - (shifts[table] ?? 0)) / (1 + (drifts[table] ?? 0));
 }
 
 /**
  * A recording of aligned tables.
  * @param tables the logs, first one sets the clock, tables
  * @param shifts seconds added to each table's time, s; missing ones are 0
+ * @param drifts seconds more for each second of its own time, number; missing ones are 0
  * @returns the recording, one series a known channel
  */
-export function recordingOf(tables: LogTable[], shifts: number[] = []): Recording {
+export function recordingOf(tables: LogTable[], shifts: number[] = [], drifts: number[] = []): Recording {
   const series: Series[] = [];
   const filled = tables.map((_, i) => shifts[i] ?? 0);
+  const parting = tables.map((_, i) => drifts[i] ?? 0);
   tables.forEach((table, i) => {
     const shift = filled[i] ?? 0;
-    const t = shift === 0 ? table.time.seconds : table.time.seconds.map((s) => s + shift);
+    const drift = parting[i] ?? 0;
+    const isOwn = shift === 0 && drift === 0;
+    const t = isOwn ? table.time.seconds : table.time.seconds.map((s) => s + shift + drift * s);
     const hold = table.time.sampleRateHz > 0 ? 2.5 / table.time.sampleRateHz : 0;
     for (const channel of table.channels) {
       if (channel.quantity === null) continue;
@@ -52,7 +80,7 @@ export function recordingOf(tables: LogTable[], shifts: number[] = []): Recordin
       });
     }
   });
-  return { tables, shifts: filled, series };
+  return { tables, shifts: filled, drifts: parting, series };
 }
 
 /**

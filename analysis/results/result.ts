@@ -77,6 +77,8 @@ export const provenanceSchema = z.object({
 export const alignmentSchema = z.object({
   file: z.string(),
   shiftSeconds: z.number(),
+  driftSecondsPerHour: z.exactOptional(z.number()),
+  driftU95: z.exactOptional(z.number()),
   u95: z.number(),
   by: z.string(),
   peak: z.number(),

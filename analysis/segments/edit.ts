@@ -1,5 +1,5 @@
 /** Segments changed by hand: moved, split, dropped, added. The reason stays with each; nothing is thrown away. */
-import type { Recording } from '../logs/index.ts';
+import { onCommonClock, type Recording } from '../logs/index.ts';
 import { InputProblem, problem } from '../remarks/index.ts';
 import { DROPPED, type Excluded, type Segment, type SegmentEdit } from './segment.ts';
 
@@ -92,8 +92,8 @@ export function placeSegments(
       const names = recording.tables.map((table) => table.file).join(', ');
       throw bad(`A segment names ${edit.file}; the logs here are ${names}.`, 'file');
     }
-    const shift = recording.shifts[at] ?? 0;
-    const span = { fromSeconds: edit.fromSeconds + shift, toSeconds: edit.toSeconds + shift };
+    const common = (seconds: number) => onCommonClock(recording, at, seconds);
+    const span = { fromSeconds: common(edit.fromSeconds), toSeconds: common(edit.toSeconds) };
     const reason = edit.reason?.trim() || 'set by hand, no reason given';
     if (edit.role === DROPPED) dropped.push({ ...span, reason: `dropped by hand: ${reason}` });
     else

@@ -13,8 +13,8 @@ export type Aligned =
  */
 export async function alignLogs(tables: LogTable[], byHand: Record<string, number> = {}): Promise<Aligned> {
   const { alignTables, recordingOf } = await import('../../analysis/logs/index.ts');
-  const { shifts, alignment, questions } = alignTables(tables, byHand);
-  if (questions.length === 0) return { answer: 'recording', recording: recordingOf(tables, shifts), alignment };
+  const { shifts, drifts, alignment, questions } = alignTables(tables, byHand);
+  if (questions.length === 0) return { answer: 'recording', recording: recordingOf(tables, shifts, drifts), alignment };
   // the question of a log is named after it, and answered by its shift
   const fileOf = (id: string) => id.replace(/^alignment:/, '');
   return { answer: 'questions', questions: questions.map((one) => ({ ...one, file: fileOf(one.id) })) };

@@ -1,4 +1,5 @@
 /** Several logs on the first one's clock: by a signal they share, by hand, by their clocks, or by asking. */
+import { toSi } from '../../units/index.ts';
 import type { ReadQuestion } from '../read-outcome.ts';
 import type { LogTable } from '../table.ts';
 import { type FoundShift, findShift } from './find-shift.ts';
@@ -17,10 +18,13 @@ const QUIET_BLOCKS = 5;
 const QUIET_U95 = 2;
 /** What a clock kept by satellites, or a shift read off two displays, is taken to be good for (common practice), s. */
 const CLOCK_U95 = 1;
+const HOUR = toSi(1, 'h');
 
 export interface AlignedTables {
   /** seconds to add to each table's own time, in the order of the tables; 0 for the first */
   shifts: number[];
+  /** seconds more to add for each second of its own time, in the order of the tables */
+  drifts: number[];
   /** one a table after the first that could be aligned */
   alignment: LogAlignment[];
   questions: ReadQuestion[];
@@ -34,11 +38,13 @@ export interface AlignedTables {
  */
 export function alignTables(tables: readonly LogTable[], byHand: Record<string, number> = {}): AlignedTables {
   const [first, ...others] = tables;
-  const out: AlignedTables = { shifts: first ? [0] : [], alignment: [], questions: [] };
+  const zero = first ? [0] : [];
+  const out: AlignedTables = { shifts: [...zero], drifts: [...zero], alignment: [], questions: [] };
   if (!first) return out;
   for (const table of others) {
     const { shift, alignment, question } = alignOne(first, table, byHand);
     out.shifts.push(shift);
+    out.drifts.push((alignment?.driftSecondsPerHour ?? 0) / HOUR);
     if (alignment) out.alignment.push(alignment);
     if (question) out.questions.push(question);
   }
@@ -65,8 +71,9 @@ function alignOne(first: LogTable, table: LogTable, byHand: Record<string, numbe
     if (!found || doubt !== null) {
       doubts.push(`${signal.by}: ${doubt}`);
     } else if (!best || found.u95 < best.u95) {
-      const { shiftSeconds, u95, peak, secondPeak } = found;
-      best = { file: table.file, shiftSeconds, u95, by: signal.by, peak, secondPeak };
+      const { shiftSeconds, u95, drift, peak, secondPeak } = found;
+      const parting = drift ? { driftSecondsPerHour: drift.perSecond * HOUR, driftU95: drift.u95 * HOUR } : {};
+      best = { file: table.file, shiftSeconds, ...parting, u95, by: signal.by, peak, secondPeak };
     }
   }
   if (best) return { shift: best.shiftSeconds, alignment: best };

@@ -12,11 +12,18 @@ const MOST_BLOCKS = 12;
 const BLOCK_REACH_SECONDS = 15;
 /** A block whose signal hardly moved tells no shift. */
 const BLOCK_PEAK = 0.5;
+/** Parts that lie less far apart tell no drift, s. */
+const DRIFT_SECONDS = 1200;
+/** A slope stands out by this many times its 95 % half width: one that chance makes would be taken for true time. */
+const DRIFT_CLEAR = 1.5;
 
 export interface FoundShift {
+  /** at the first step of b */
   shiftSeconds: number;
-  /** s; infinite when too few blocks tell a shift */
+  /** s, anywhere in the overlap; infinite when too few blocks tell a shift */
   u95: number;
+  /** by how much more b must be moved a second of its own time; null where the blocks show none */
+  drift: { perSecond: number; u95: number } | null;
   /** parts of the overlap that told a shift by themselves, count */
   blocks: number;
   peak: number;
@@ -51,8 +58,11 @@ export function findShift(
   const fine = finePeak(a, b, centre, 2 * group + 1, LEAST_OVERLAP * Math.min(finite(a), finite(b)));
   if (!fine) return undefined;
   const secondPeak = bestElsewhere(curve, Math.round(rough.lag) - first);
-  const { u95, blocks } = blockUncertainty(a, b, step, Math.round(fine.lag));
-  return { shiftSeconds: fine.lag * step, u95, blocks, peak: fine.value, secondPeak };
+  const blocks = blockShifts(a, b, step, Math.round(fine.lag));
+  const found = { blocks: blocks.length, peak: fine.value, secondPeak };
+  const line = driftLine(blocks, step);
+  if (line) return { ...found, ...line };
+  return { ...found, shiftSeconds: fine.lag * step, u95: scatterOf(blocks, step), drift: null };
 }
 
 function finePeak(
@@ -85,25 +95,62 @@ function bestElsewhere(curve: Float64Array, at: number): number {
   return best;
 }
 
-function blockUncertainty(a: Float64Array, b: Float64Array, step: number, lag: number) {
+/** What one part of the overlap tells by itself. */
+interface BlockShift {
+  /** middle of the part, s of b's own time */
+  at: number;
+  shift: number;
+}
+
+function blockShifts(a: Float64Array, b: Float64Array, step: number, lag: number): BlockShift[] {
   const from = Math.max(0, -lag);
   const to = Math.min(b.length, a.length - lag);
   const wanted = Math.floor(((to - from) * step) / BLOCK_SECONDS);
   const blocks = Math.min(MOST_BLOCKS, Math.max(LEAST_BLOCKS, wanted));
   const borders = equalShares(b, from, to, blocks);
   const reach = Math.max(2, Math.round(BLOCK_REACH_SECONDS / step));
-  const shifts: number[] = [];
+  const found: BlockShift[] = [];
   for (let k = 0; k < blocks; k += 1) {
     const [start, end] = [borders[k] ?? from, borders[k + 1] ?? to];
     const peak = finePeak(a, b, lag, reach, 0.5 * (end - start), start, end);
-    if (peak && !peak.atEnd && peak.value >= BLOCK_PEAK) shifts.push(peak.lag * step);
+    if (peak && !peak.atEnd && peak.value >= BLOCK_PEAK) {
+      found.push({ at: 0.5 * (start + end) * step, shift: peak.lag * step });
+    }
   }
-  const m = shifts.length;
-  if (m < 3) return { u95: Number.POSITIVE_INFINITY, blocks: m };
-  const mean = shifts.reduce((sum, s) => sum + s, 0) / m;
-  const scatter = Math.sqrt(shifts.reduce((sum, s) => sum + (s - mean) ** 2, 0) / (m - 1));
-  const u95 = Math.max((2 * step) / Math.sqrt(12), (coverageFactor(m - 1) * scatter) / Math.sqrt(m));
-  return { u95, blocks: m };
+  return found;
+}
+
+const leastU95 = (step: number) => (2 * step) / Math.sqrt(12);
+
+function scatterOf(blocks: readonly BlockShift[], step: number): number {
+  const m = blocks.length;
+  if (m < 3) return Number.POSITIVE_INFINITY;
+  const mean = blocks.reduce((sum, one) => sum + one.shift, 0) / m;
+  const scatter = Math.sqrt(blocks.reduce((sum, one) => sum + (one.shift - mean) ** 2, 0) / (m - 1));
+  return Math.max(leastU95(step), (coverageFactor(m - 1) * scatter) / Math.sqrt(m));
+}
+
+/** A line through the shifts of the parts, where they are many, far apart and agree with it: two clocks that part. */
+function driftLine(blocks: readonly BlockShift[], step: number) {
+  const m = blocks.length;
+  const [first, last] = [blocks[0], blocks.at(-1)];
+  if (m < LEAST_BLOCKS || !first || !last || last.at - first.at < DRIFT_SECONDS) return null;
+  const middle = blocks.reduce((sum, one) => sum + one.at, 0) / m;
+  const mean = blocks.reduce((sum, one) => sum + one.shift, 0) / m;
+  const spread = blocks.reduce((sum, one) => sum + (one.at - middle) ** 2, 0);
+  const slope = blocks.reduce((sum, one) => sum + (one.at - middle) * (one.shift - mean), 0) / spread;
+  const left = blocks.reduce((sum, one) => sum + (one.shift - mean - slope * (one.at - middle)) ** 2, 0);
+  // The shift of a part is no finer than a part of a step.
+  const scatter = Math.max(Math.sqrt(left / (m - 2)), leastU95(step) / 2);
+  const k = coverageFactor(m - 2);
+  const u95 = (k * scatter) / Math.sqrt(spread);
+  if (!(Math.abs(slope) > DRIFT_CLEAR * u95)) return null;
+  const farthest = Math.max(middle, Math.abs(last.at - middle), Math.abs(first.at - middle));
+  return {
+    shiftSeconds: mean - slope * middle,
+    u95: Math.max(leastU95(step), k * scatter * Math.sqrt(1 / m + farthest ** 2 / spread)),
+    drift: { perSecond: slope, u95 },
+  };
 }
 
 /** Borders of blocks that hold equal shares of the signal's energy: a block in which nothing happens tells nothing. */

@@ -1,10 +1,28 @@
 import { describe, expect, test } from 'vitest';
 import { alignTables } from '../../../../analysis/logs/align/align-tables.ts';
+import { onCommonClock, onOwnClock, recordingOf, seriesOf } from '../../../../analysis/logs/recording.ts';
 import type { LogChannel, LogTable } from '../../../../analysis/logs/table.ts';
+import { seededRandom } from '../../../../analysis/numbers/index.ts';
 
 /** Altitude of a made-up flight, m: climbs, levels and small waves, no part like another. */
 const altitude = (s: number) =>
   500 + 300 * Math.sin(s / 170) + 90 * Math.sin(s / 41 + (s / 600) ** 2) + 20 * Math.sin(s / 13 + (s / 400) ** 2);
+
+/** A clock that starts late and runs fast or slow, and readings with noise of a seed. */
+function parting(shift: number, secondsPerHour: number, seed: number, seconds = 3300): LogTable {
+  const random = seededRandom(seed);
+  // At its own second s the true time is shift + s + drift s.
+  const reads = (s: number) => altitude(s) + 1.5 * random.normal();
+  const rate = secondsPerHour / 3600;
+  return table({
+    file: 'monitor.csv',
+    quantity: 'reported-altitude',
+    from: 0,
+    hz: 1,
+    seconds,
+    reads: (s) => 3 * Math.round(reads(shift + s + rate * s) / 3),
+  });
+}
 
 interface Made {
   file: string;
@@ -97,5 +115,54 @@ describe('the shift between two recorders', () => {
       startUtcMs: 1e12 + 9000,
     });
     expect(alignTables([air(1e12), oil])).toMatchObject({ shifts: [0, 9], alignment: [{ by: 'clock', u95: 1 }] });
+  });
+});
+
+describe('two clocks that part', () => {
+  const long = (seed: number) => {
+    const random = seededRandom(`air ${seed}`);
+    const reads = (s: number) => altitude(s) + 1.2 * random.normal();
+    return table({ file: 'air.csv', quantity: 'pressure-altitude', from: 0, hz: 5, seconds: 3600, reads });
+  };
+
+  test.each([3, -2, 8])('%d s an hour is found, and used for every moment', (truth) => {
+    const tables = [long(1), parting(37.4, truth, 2)];
+    const { shifts, drifts, alignment, questions } = alignTables(tables);
+    expect(questions).toEqual([]);
+    const [found] = alignment;
+    const { driftSecondsPerHour = 0, driftU95 = 0, u95 = 0 } = found ?? {};
+    expect(Math.abs(driftSecondsPerHour - truth)).toBeLessThan(driftU95 * 1.5);
+    expect(driftU95).toBeLessThan(1);
+    const recording = recordingOf(tables, shifts, drifts);
+    for (const own of [0, 1600, 3290]) {
+      const common = onCommonClock(recording, 1, own);
+      expect(Math.abs(common - (37.4 + own + (truth * own) / 3600))).toBeLessThan(u95 * 1.5);
+      expect(onOwnClock(recording, 1, common)).toBeCloseTo(own, 9);
+    }
+    const series = seriesOf(recording, 'reported-altitude');
+    expect(series?.t[1600]).toBeCloseTo(onCommonClock(recording, 1, 1600), 9);
+  });
+
+  test('is not found where the clocks keep step, nor over less than twenty minutes', () => {
+    let parted = 0;
+    for (let seed = 0; seed < 12; seed += 1) {
+      const { alignment } = alignTables([long(seed), parting(37.4, 0, 100 + seed)]);
+      if (alignment[0]?.driftSecondsPerHour !== undefined) parted += 1;
+      expect(Math.abs((alignment[0]?.shiftSeconds ?? 0) - 37.4)).toBeLessThan(0.6);
+    }
+    expect(parted).toBeLessThanOrEqual(1);
+    const { alignment } = alignTables([long(1), parting(37.4, 8, 2, 1100)]);
+    expect(alignment[0]).not.toHaveProperty('driftSecondsPerHour');
+  });
+
+  test('the interval of the shift holds the truth about as often as it says', () => {
+    let held = 0;
+    const runs = 24;
+    for (let seed = 0; seed < runs; seed += 1) {
+      const { alignment } = alignTables([long(seed), parting(12.3, 4, 500 + seed)]);
+      const { shiftSeconds = 0, u95 = 0 } = alignment[0] ?? {};
+      if (Math.abs(shiftSeconds - 12.3) <= u95) held += 1;
+    }
+    expect(held).toBeGreaterThanOrEqual(0.85 * runs);
   });
 });
