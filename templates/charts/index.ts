@@ -3,12 +3,14 @@ import type { Result } from '../../analysis/results/index.ts';
 import type { InstrumentUnits } from '../words/unit-shown.ts';
 import type { Chart } from './chart.ts';
 import { climbCharts } from './climb.ts';
+import { coolingFlightCharts } from './cooling-flight.ts';
 import { heatingCharts } from './heating.ts';
 import { positionErrorCharts } from './position-error.ts';
 
 const CHARTS: Record<string, ((result: Result, units: InstrumentUnits) => Chart[]) | undefined> = {
   airspeed: positionErrorCharts,
   climb: climbCharts,
+  'cooling-flight': coolingFlightCharts,
   'cooling-ground': heatingCharts,
 };
 

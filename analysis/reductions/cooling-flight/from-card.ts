@@ -4,7 +4,7 @@ import { OVER_OPEN } from '../../models/index.ts';
 import { toSi } from '../../units/index.ts';
 import type { AirReader } from './air-data.ts';
 import type { HotPart } from './channels.ts';
-import type { WrittenPoint } from './input.ts';
+import { hotReadings, type WrittenPoint } from './input.ts';
 import type { Setting, SteadyReading } from './point.ts';
 import { thermostatLeft } from './readings.ts';
 
@@ -39,7 +39,7 @@ export function readingsWritten(
       withoutAir += 1;
       return;
     }
-    for (const [quantity, temperature] of point.hot) {
+    for (const [quantity, temperature] of hotReadings(point)) {
       const part = partOf(quantity);
       readings.push({
         point: first + i,

@@ -1,7 +1,6 @@
 /** What a person may state for flight cooling: options, steady points written on a card, conditions of a prediction. */
 import * as z from 'zod';
 import { stated } from '../../airplane/index.ts';
-import { quantityOf } from '../../units/index.ts';
 
 /** What is written of one steady point, or asked of one condition. */
 const setting = {
@@ -46,40 +45,43 @@ export const flightOptions = z.strictObject({
 
 export type FlightOptions = z.output<typeof flightOptions>;
 
-const TEMPERATURE = stated('temperature');
-const HOT = new Set(['coolant-temperature', 'oil-temperature', 'cylinder-head-temperature']);
-const FIXED = z.object({
-  ...setting,
-  'outside-air-temperature': TEMPERATURE.optional(),
-  label: z.string().max(60).optional(),
-});
-const IGNORED = new Set(['note', 'coolant-temperature-in', 'inlet-air-temperature']);
+const temperature = stated('temperature').optional();
 
-/** One steady point as written, SI. */
-export interface WrittenPoint extends z.output<typeof FIXED> {
-  /** hot channels by glossary name, K */
-  hot: ReadonlyMap<string, number>;
-}
+/** Heads a card has room for; one written without a number is the hottest. */
+const hot = {
+  'coolant-temperature': temperature,
+  'oil-temperature': temperature,
+  'cylinder-head-temperature': temperature,
+  'cylinder-head-temperature#1': temperature,
+  'cylinder-head-temperature#2': temperature,
+  'cylinder-head-temperature#3': temperature,
+  'cylinder-head-temperature#4': temperature,
+  'cylinder-head-temperature#5': temperature,
+  'cylinder-head-temperature#6': temperature,
+} as const;
+
+type HotName = keyof typeof hot;
+const isHot = (key: string): key is HotName => key in hot;
 
 /** `{ "fuel-flow": { value, unit }, "coolant-temperature": {..}, "cylinder-head-temperature#2": {..}, label?, .. }` */
-const writtenPoint = z.record(z.string(), z.unknown()).transform((row, context): WrittenPoint => {
-  const hot = new Map<string, number>();
-  const rest: Record<string, unknown> = {};
-  const say = (path: PropertyKey[], message: string) =>
-    context.addIssue({ code: 'custom', path: path.map(String), message });
-  for (const [key, cell] of Object.entries(row)) {
-    if (IGNORED.has(key)) continue;
-    if (HOT.has(quantityOf(key)?.name ?? '')) {
-      const read = TEMPERATURE.safeParse(cell);
-      if (read.success) hot.set(key, read.data.si);
-      else for (const issue of read.error.issues) say([key, ...issue.path], issue.message);
-    } else if (key in FIXED.shape) rest[key] = cell;
-    else say([key], `not a reading of a steady point; known are ${[...Object.keys(FIXED.shape), ...HOT].join(', ')}`);
-  }
-  const read = FIXED.safeParse(rest);
-  if (!read.success) for (const issue of read.error.issues) say(issue.path, issue.message);
-  if (hot.size === 0) say([], 'a steady point needs a temperature: coolant, oil or a cylinder head');
-  return { ...(read.success ? read.data : {}), hot };
-});
+const writtenPoint = z
+  .strictObject({
+    label: z.string().max(60).optional(),
+    'outside-air-temperature': temperature,
+    ...hot,
+    ...setting,
+  })
+  .refine((one) => hotReadings(one).length > 0, 'a steady point needs a temperature: coolant, oil or a cylinder head');
+
+/** One steady point as written, SI inside. */
+export type WrittenPoint = z.output<typeof writtenPoint>;
+
+/** The temperatures of a written point: glossary name and K. */
+export function hotReadings(point: Partial<Record<HotName, { si: number } | undefined>>): [HotName, number][] {
+  return Object.keys(point).flatMap((key): [HotName, number][] => {
+    const read = isHot(key) ? point[key] : undefined;
+    return isHot(key) && read ? [[key, read.si]] : [];
+  });
+}
 
 export const flightPoints = z.strictObject({ kind: z.literal('cooling-flight'), points: z.array(writtenPoint).min(1) });
