@@ -82,6 +82,10 @@ export const CODES = {
   'not-built': p('This version cannot do that yet.', 'Update the program; what it needs is kept until then.'),
   'port-in-use': p('Another program uses the port.', 'Stop it, or give another one with --port.'),
   'not-undoable': p('This cannot be undone as it stands.', 'Undo what came after it first, or make a new entry.'),
+  'not-movable': p(
+    'A rule of the order does not allow this move.',
+    'Choose another outing, or move first what the reason names.',
+  ),
   cancelled: p('The work was cancelled before it was done.', 'Start it again when it is wanted.'),
   'our-fault': p('The program made a mistake.', 'Nothing stored was changed. Try again; if it comes again, report it.'),
   'bad-catalogue': p('A test in the catalogue does not fit its schema.', 'Mend the field named.'),

@@ -7,17 +7,23 @@ import type { BookState } from '../book/book-state.ts';
  * @param state the book
  * @returns each gate with its evidence
  */
-export function gateAnswers(program: Program, state: Pick<BookState, 'testStatus' | 'results'>): GateAnswer[] {
+export function gateAnswers(
+  program: Program,
+  state: Pick<BookState, 'testStatus' | 'results' | 'leftOut'>,
+): GateAnswer[] {
+  const leftOut = new Map(state.leftOut.map((one) => [one.test, one]));
   const records = new Map(
     state.testStatus.map(({ test, status, result }): [string, TestRecord] => {
       const comparison = state.results
         .find((one) => one.number === result)
         ?.result.comparisons.find((one) => one.outcome !== 'shown');
+      const left = leftOut.get(test);
       return [
         test,
         {
           accepted: status === 'accepted' || status === 'stale',
           stale: status === 'stale',
+          ...(left ? { waived: { by: left.who || 'the builder', reason: left.reason, limit: left.instead } } : {}),
           ...(comparison ? { notShown: `${comparison.what}: ${comparison.words}` } : {}),
         },
       ];

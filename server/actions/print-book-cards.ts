@@ -3,6 +3,7 @@ import type { By } from '../book/journal.ts';
 import type { Desk } from '../desk.ts';
 import type { PrintRequest } from '../printing/print.ts';
 import { type CardsWanted, cardInput } from './card-input.ts';
+import { notePaper } from './note-paper.ts';
 import { notePrinting } from './note-printing.ts';
 import { type PreviewedCards, type PrintedCards, previewCards, printCards } from './print-cards.ts';
 
@@ -14,8 +15,10 @@ export async function printBookCards(
   by: By = {},
   request: PrintRequest = {},
 ): Promise<PrintedCards> {
-  const printed = await printCards(await cardInput(desk, bookId, wanted), request);
+  const input = await cardInput(desk, bookId, wanted);
+  const printed = await printCards(input, request);
   notePrinting(desk, bookId, printed.cards, wanted.paper, by);
+  if (input.program) notePaper(desk, bookId, input.program, wanted.selection, by);
   return printed;
 }
 

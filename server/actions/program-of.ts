@@ -1,15 +1,13 @@
-/** The sequenced program of a book's airplane. */
+/** The sequenced program, of a book or of a description that stands in none. */
 import { type Airplane, readAirplane } from '../../analysis/airplane/index.ts';
-import type { Program } from '../../analysis/program/index.ts';
+import type { PlanOptions, Program } from '../../analysis/program/index.ts';
 import { InputProblem } from '../../analysis/remarks/index.ts';
-import { airplaneOf } from '../book/read-state.ts';
 import type { Desk } from '../desk.ts';
+import { planOf } from './book-plan.ts';
 
 /** @throws InputProblem when the stored description no longer fits the schema */
 export async function programOf(desk: Desk, bookId: string): Promise<Program> {
-  const { parsed, problems } = airplaneOf(desk.shelf.open(bookId));
-  if (!parsed) throw new InputProblem(problems);
-  return planFor(parsed);
+  return (await planOf(desk, bookId)).program;
 }
 
 /**
@@ -23,17 +21,21 @@ export async function programOfDescription(json: unknown): Promise<Program> {
   return planFor(airplane);
 }
 
+/** The program as worked out from an airplane alone; the same description is planned once. */
+export async function planFor(airplane: Airplane): Promise<Program> {
+  return planOnce(JSON.stringify(airplane), airplane);
+}
+
 const plans = new Map<string, Program>();
 const KEPT = 8;
 
-/** The program of an airplane; the same description is planned once. */
-export async function planFor(airplane: Airplane): Promise<Program> {
-  const key = JSON.stringify(airplane);
+/** A program by what it is made from; the same is planned once. */
+export async function planOnce(key: string, airplane: Airplane, options?: PlanOptions): Promise<Program> {
   const known = plans.get(key);
   if (known) return known;
   // the catalogue is large, and most commands do without it
   const { planProgram } = await import('../../analysis/program/index.ts');
-  const program = planProgram(airplane);
+  const program = planProgram(airplane, options);
   plans.set(key, program);
   for (const old of [...plans.keys()].slice(0, -KEPT)) plans.delete(old);
   return program;

@@ -49,12 +49,23 @@ function inverseOf({ seq, subject, happening }: Entry, before: Happening | undef
       return before?.kind === 'test-marked'
         ? { ...before, undoes }
         : { ...happening, mark: 'planned', note: '', undoes };
+    case 'program-arranged':
+      return before?.kind === 'program-arranged'
+        ? { ...before, again: [], undoes }
+        : { ...happening, document: null, again: [], words: 'As worked out from the airplane.', undoes };
+    case 'own-test-saved':
+      return before?.kind === 'own-test-saved' ? { ...before, undoes } : { ...happening, document: null, undoes };
+    case 'test-left-out':
+      return before?.kind === 'test-left-out'
+        ? { ...before, undoes }
+        : { ...happening, out: false, reason: '', instead: '', undoes };
     case 'squawk-settled':
       return before?.kind === 'squawk-settled' ? { ...before, undoes } : { ...happening, open: true, how: '', undoes };
     case 'log-received':
     case 'result-reduced':
     case 'squawk-opened':
     case 'hours-logged':
+    case 'outing-noted':
     case 'brought-back':
       return { kind: 'put-away', subject, undoes };
     case 'put-away':
@@ -62,6 +73,7 @@ function inverseOf({ seq, subject, happening }: Entry, before: Happening | undef
     case 'book-created':
     case 'readings-written':
     case 'cards-printed':
+    case 'outings-printed':
       throw refuse('This happened in the world; it stays in the journal.');
   }
 }

@@ -7,6 +7,7 @@ import type { Problem } from '../../analysis/remarks/index.ts';
 import { CODES } from '../../analysis/remarks/index.ts';
 import { resultSchema } from '../../analysis/results/index.ts';
 import { decisionSchema, entrySchema, reductionInputSchema } from './entry.ts';
+import { outingNoteSchema, partSchema } from './plan-entries.ts';
 
 const testStates = [
   'planned',
@@ -138,6 +139,24 @@ export const hoursLedgerSchema = z.object({
   landings: z.int(),
 });
 
+export const keptNoteSchema = z.object({
+  number: z.int(),
+  what: outingNoteSchema,
+  outing: z.string(),
+  parts: z.array(partSchema),
+  note: z.string(),
+  at: z.string(),
+  who: z.string(),
+});
+
+export const leftOutSchema = z.object({
+  test: z.string(),
+  reason: z.string(),
+  instead: z.string(),
+  at: z.string(),
+  who: z.string(),
+});
+
 export const printingSchema = z.object({
   cards: z.array(z.string()),
   paper: z.string(),
@@ -157,6 +176,10 @@ export const bookStateSchema = z.object({
   squawks: z.array(squawkSchema),
   hours: hoursLedgerSchema,
   printed: z.array(printingSchema),
+  /** what came of outings, oldest first */
+  outingNotes: z.array(keptNoteSchema),
+  /** tests the person leaves out, each with what stands in its place */
+  leftOut: z.array(leftOutSchema),
   /** one for each test of the catalogue, in the program's order, those not applicable last */
   testStatus: z.array(testStatusSchema),
   /** newest first */
@@ -182,6 +205,8 @@ export type TestStatus = z.output<typeof testStatusSchema>;
 export type Squawk = z.output<typeof squawkSchema>;
 export type HoursEntry = z.output<typeof hoursEntrySchema>;
 export type HoursLedger = z.output<typeof hoursLedgerSchema>;
+export type KeptNote = z.output<typeof keptNoteSchema>;
+export type LeftOutTest = z.output<typeof leftOutSchema>;
 export type Printing = z.output<typeof printingSchema>;
 export type BookState = z.output<typeof bookStateSchema>;
 export type BookSummary = z.output<typeof bookSummarySchema>;

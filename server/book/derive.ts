@@ -1,9 +1,22 @@
 /** The state that follows from the journal: what each kind of entry changes. Nothing else writes the state tables. */
 import type { Database, Value } from './database.ts';
-import type { Entry } from './entry.ts';
+import { PLAN_TABLES, planChangeBy } from './derive-plan.ts';
+import type { Entry, Happening } from './entry.ts';
+import { isPlanHappening, type PlanHappening } from './plan-entries.ts';
 
 /** Tables of the state, in an order in which each names only those before it. */
-export const STATE_TABLES = ['book', 'revision', 'log', 'result', 'mark', 'printed', 'squawk', 'hours', 'written'];
+export const STATE_TABLES = [
+  'book',
+  'revision',
+  'log',
+  'result',
+  'mark',
+  'printed',
+  'squawk',
+  'hours',
+  'written',
+  ...PLAN_TABLES,
+];
 
 /**
  * Apply an entry to the state, inside the transaction that appended it.
@@ -11,10 +24,11 @@ export const STATE_TABLES = ['book', 'revision', 'log', 'result', 'mark', 'print
  * @param entry the entry, already in the journal
  */
 export function derive(database: Database, entry: Entry): void {
-  database.run(...changeBy(entry));
+  const { seq, happening } = entry;
+  database.run(...(isPlanHappening(happening) ? planChangeBy(seq, happening) : changeBy(seq, happening)));
 }
 
-function changeBy({ seq, happening }: Entry): [sql: string, values: Value[]] {
+function changeBy(seq: number, happening: Exclude<Happening, PlanHappening>): [sql: string, values: Value[]] {
   switch (happening.kind) {
     case 'book-created':
       return ['INSERT INTO book (uid, demo, entry) VALUES (?, ?, ?)', [happening.uid, happening.demo ? 1 : 0, seq]];
@@ -118,6 +132,7 @@ const SHELVED: Record<string, { table: string; key: string } | undefined> = {
   squawk: { table: 'squawk', key: 'number' },
   hours: { table: 'hours', key: 'number' },
   written: { table: 'written', key: 'number' },
+  'outing-note': { table: 'outing_note', key: 'number' },
 };
 
 function shelve(subject: string, away: 0 | 1): [sql: string, values: Value[]] {

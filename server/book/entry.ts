@@ -4,6 +4,7 @@
  */
 import * as z from 'zod';
 import { mapSchema } from '../../analysis/logs/log-map.ts';
+import { isPlanHappening, planHappenings, planSubjectOf } from './plan-entries.ts';
 
 export const sha256Schema = z.string().regex(/^[0-9a-f]{64}$/, 'a SHA-256 in hexadecimal');
 
@@ -122,6 +123,7 @@ export const happeningSchema = z.discriminatedUnion('kind', [
     ...undoes,
   }),
   z.object({ kind: z.literal('hours-logged'), ...hoursSchema.shape }),
+  ...planHappenings,
   z.object({ kind: z.literal('put-away'), subject: z.string(), ...undoes }),
   z.object({ kind: z.literal('brought-back'), subject: z.string(), ...undoes }),
 ]);
@@ -154,6 +156,7 @@ export type Entry = z.output<typeof entrySchema>;
  * @returns such as `airplane`, `log:<sha256>`, `result:3`, `decision:3`
  */
 export function subjectOf(happening: Happening): string {
+  if (isPlanHappening(happening)) return planSubjectOf(happening);
   switch (happening.kind) {
     case 'book-created':
       return 'book';

@@ -3,10 +3,19 @@ import type { Program, TestState } from '../../analysis/program/index.ts';
 import type { StoredResult, TestStatus } from './book-state.ts';
 import type { MarkRow, PrintedRow } from './current-state.ts';
 
-interface Evidence {
+export interface Evidence {
   results: readonly StoredResult[];
   marks: readonly MarkRow[];
   printed: readonly Pick<PrintedRow, 'cards' | 'at'>[];
+}
+
+/** states that say a test was flown or done, whatever came of it */
+const UNTOUCHED: ReadonlySet<TestState> = new Set(['planned', 'briefed']);
+
+/** Ids of tests on which something is on record beside their printed card. */
+export function doneTests(evidence: Evidence): Set<string> {
+  const named = [...evidence.results.flatMap((one) => one.tests), ...evidence.marks.map((one) => one.test)];
+  return new Set(named.filter((id) => !UNTOUCHED.has(statusOf(id, evidence).status)));
 }
 
 /** A result's status read as the status of the test it was flown for. */

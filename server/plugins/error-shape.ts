@@ -12,6 +12,7 @@ const STATUS: Partial<Record<Problem['code'], number>> = {
   'not-found': 404,
   'unknown-kind': 404,
   'book-in-use': 409,
+  'not-movable': 409,
   'not-undoable': 409,
   'newer-book': 409,
   'too-large': 413,

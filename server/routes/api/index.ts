@@ -3,6 +3,7 @@ import * as z from 'zod';
 import { failureSchema } from '../../plugins/error-shape.ts';
 import type { Api, Service } from './api.ts';
 import { archiveRoutes } from './archive.ts';
+import { arrangingRoutes } from './arranging.ts';
 import { bookRoutes } from './books.ts';
 import { cardRoutes } from './cards.ts';
 import { jobRoutes } from './jobs.ts';
@@ -34,6 +35,7 @@ export function apiRoutes(api: Api, service: Service): void {
   bookRoutes(api, service);
   programRoutes(api, service);
   planRoutes(api, service);
+  arrangingRoutes(api, service);
   cardRoutes(api, service);
   logRoutes(api, service);
   readingRoutes(api, service);

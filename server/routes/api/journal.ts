@@ -1,7 +1,7 @@
 /** The journal: read, checked, and undone by new entries. */
 import * as z from 'zod';
 import { journalOf } from '../../actions/journal-of.ts';
-import { undo } from '../../actions/undo.ts';
+import { takeBack } from '../../actions/take-back.ts';
 import { verifyBook } from '../../actions/verify-book.ts';
 import { entrySchema } from '../../book/entry.ts';
 import { COSTLY } from '../../plugins/rate-limit.ts';
@@ -42,7 +42,7 @@ export function journalRoutes(api: Api, { desk }: Service): void {
         response: { 200: entrySchema },
       },
     },
-    async ({ params, body }) => undo(desk, params.book, params.seq, body),
+    async ({ params, body }) => takeBack(desk, params.book, params.seq, body),
   );
 
   api.get(

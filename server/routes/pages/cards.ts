@@ -3,12 +3,11 @@ import * as z from 'zod';
 import { InputProblem, problem } from '../../../analysis/remarks/index.ts';
 import { type CardsChoice, cardsChoice, cardsPage, cardsView } from '../../../templates/pages/cards.view.ts';
 import { previewBookCards, printBookCards } from '../../actions/print-book-cards.ts';
-import { planFor } from '../../actions/program-of.ts';
 import { COSTLY } from '../../plugins/rate-limit.ts';
 import { SHEET_POLICY } from '../../plugins/security-headers.ts';
 import { type Api, bookParams, type Service } from '../api/api.ts';
 import { cardsBody } from '../api/cards.ts';
-import { airplaneIn, bookFor, byOf, fieldOf, formOf, sendPage } from './pages.ts';
+import { bookFor, byOf, fieldOf, formOf, planIn, sendPage } from './pages.ts';
 
 const anyQuery = z.record(z.string(), z.union([z.string(), z.array(z.string())]));
 type Query = z.output<typeof anyQuery>;
@@ -16,7 +15,7 @@ type Query = z.output<typeof anyQuery>;
 export function cardRoutes(app: Api, { desk }: Service): void {
   const choose = async (book: string, query: Query) => {
     const opened = await bookFor(desk, book);
-    const program = await planFor(airplaneIn(opened));
+    const program = planIn(opened).program;
     const choice: CardsChoice = cardsChoice((name) => [query[name] ?? []].flat().at(-1), program);
     return { opened, program, choice };
   };

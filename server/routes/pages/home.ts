@@ -4,10 +4,9 @@ import { InputProblem, problem } from '../../../analysis/remarks/index.ts';
 import { homePage, homeView } from '../../../templates/pages/home.view.ts';
 import { bookPath } from '../../../templates/parts/frame.view.ts';
 import { openSquawk } from '../../actions/open-squawk.ts';
-import { planFor } from '../../actions/program-of.ts';
 import { settleSquawk } from '../../actions/settle-squawk.ts';
 import { type Api, bookParams, numberParams, type Service } from '../api/api.ts';
-import { airplaneIn, bookFor, byOf, doneOf, fieldOf, formOf, sendPage } from './pages.ts';
+import { bookFor, byOf, doneOf, fieldOf, formOf, planIn, sendPage } from './pages.ts';
 
 export const doneQuery = z.object({ done: z.string().optional() });
 
@@ -19,7 +18,7 @@ export function homeRoutes(app: Api, { desk }: Service): void {
       const opened = await bookFor(desk, params.book);
       // a description that no longer fits leaves nothing to plan: its own page mends it
       if (!opened.state.airplane.parsed) return reply.redirect(bookPath(params.book, '/airplane'), 303);
-      const program = await planFor(airplaneIn(opened));
+      const program = planIn(opened).program;
       const { testStatus: status, results, squawks, hours } = opened.state;
       const view = homePage({ program, status, results, squawks, hours }, opened.context, doneOf(query));
       return sendPage(reply, 'home', homeView, view);

@@ -4,15 +4,14 @@ import { outingPage, outingView } from '../../../templates/pages/outing.view.ts'
 import { outingsPage, outingsView, readHours } from '../../../templates/pages/outings.view.ts';
 import { bookPath } from '../../../templates/parts/frame.view.ts';
 import { logHours } from '../../actions/log-hours.ts';
-import { planFor } from '../../actions/program-of.ts';
 import { type Api, bookParams, numberParams, type Service } from '../api/api.ts';
 import { doneQuery } from './home.ts';
-import { airplaneIn, bookFor, byOf, doneOf, type Form, fieldOf, formOf, sendPage } from './pages.ts';
+import { airplaneIn, bookFor, byOf, doneOf, type Form, fieldOf, formOf, planIn, sendPage } from './pages.ts';
 
 export function outingRoutes(app: Api, { desk }: Service): void {
   const outings = async (book: string, form: Form, done: string) => {
     const opened = await bookFor(desk, book);
-    const program = await planFor(airplaneIn(opened));
+    const program = planIn(opened).program;
     const { testStatus: status, hours } = opened.state;
     const read = readHours((name) => fieldOf(form, name));
     const today = desk.now().toISOString().slice(0, 10);
@@ -42,7 +41,7 @@ export function outingRoutes(app: Api, { desk }: Service): void {
     async ({ params }, reply) => {
       const opened = await bookFor(desk, params.book);
       const airplane = airplaneIn(opened);
-      const program = await planFor(airplane);
+      const program = planIn(opened).program;
       const view = outingPage(params.number, program, airplane, opened.state.testStatus, opened.context);
       if (!view) throw new InputProblem([problem('not-found', `The program has no outing ${params.number}.`)]);
       return sendPage(reply, 'outing', outingView, view);

@@ -6,7 +6,8 @@ import { InputProblem } from '../../../analysis/remarks/index.ts';
 import type { PageContext } from '../../../templates/pages/kept.ts';
 import { renderPage } from '../../../templates/pages/render-page.ts';
 import { USUAL_UNITS } from '../../../templates/words/unit-shown.ts';
-import { openBook } from '../../actions/open-book.ts';
+import type { BookPlan } from '../../actions/book-plan.ts';
+import { openBookWithPlan } from '../../actions/open-book.ts';
 import type { BookState } from '../../book/book-state.ts';
 import type { Desk } from '../../desk.ts';
 
@@ -16,6 +17,8 @@ export type Form = ReadonlyMap<string, readonly string[]>;
 export interface OpenedBook {
   state: BookState;
   context: PageContext;
+  /** null where the stored description no longer fits the schema */
+  plan: BookPlan | null;
 }
 
 /** The person sits at this computer: its zone is theirs. */
@@ -26,10 +29,11 @@ const HERE = Intl.DateTimeFormat().resolvedOptions().timeZone;
  * @throws InputProblem `not-found`, `book-in-use`
  */
 export async function bookFor(desk: Desk, id: string): Promise<OpenedBook> {
-  const state = await openBook(desk, id);
+  const { state, plan } = await openBookWithPlan(desk, id);
   const { parsed } = state.airplane;
   return {
     state,
+    plan,
     context: {
       book: {
         id,
@@ -51,6 +55,15 @@ export function airplaneIn({ state }: OpenedBook): Airplane {
   const { parsed, problems } = state.airplane;
   if (!parsed) throw new InputProblem(problems);
   return parsed;
+}
+
+/**
+ * The program of a book as it stands: arranged, with own tests, without what is left out.
+ * @throws InputProblem where the stored description no longer fits the schema
+ */
+export function planIn({ plan, state }: OpenedBook): BookPlan {
+  if (!plan) throw new InputProblem(state.airplane.problems);
+  return plan;
 }
 
 /** Send a page. */
@@ -94,6 +107,14 @@ const DONE: Record<string, string> = {
   settled: 'The squawk is settled.',
   hours: 'The hours are written down.',
   marked: 'Written down.',
+  moved: 'Moved. The order from here on follows it.',
+  arranged: 'The new plan is in force.',
+  noted: 'Written down. What is next follows it.',
+  own: 'Your test is in the program.',
+  withdrawn: 'Your test is out of the program. The record keeps it.',
+  leftout: 'Left out, with your reason. Its gate shows it as waived.',
+  takenin: 'It is in the program again.',
+  counting: 'Saved as a new revision of the airplane’s plan.',
   decided: 'Your decision is on record.',
   undone: 'Undone. What was there before is in force again.',
   written: 'Kept. Each box remembers who wrote it and when.',

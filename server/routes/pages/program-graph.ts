@@ -1,9 +1,8 @@
 /** The program drawn. */
 import * as z from 'zod';
 import { programGraphPage, programGraphView } from '../../../templates/pages/program-graph.view.ts';
-import { planFor } from '../../actions/program-of.ts';
 import { type Api, bookParams, type Service } from '../api/api.ts';
-import { airplaneIn, bookFor, sendPage } from './pages.ts';
+import { bookFor, planIn, sendPage } from './pages.ts';
 
 const graphQuery = z.object({
   stage: z.string().optional(),
@@ -19,7 +18,7 @@ export function programGraphRoutes(app: Api, { desk }: Service): void {
     { schema: { hide: true, params: bookParams, querystring: graphQuery } },
     async ({ params, query }, reply) => {
       const opened = await bookFor(desk, params.book);
-      const program = await planFor(airplaneIn(opened));
+      const { program } = planIn(opened);
       const view = programGraphPage(program, opened.state.testStatus, query, opened.context);
       return sendPage(reply, 'program-graph', programGraphView, view);
     },

@@ -4,11 +4,10 @@ import { InputProblem, problem } from '../../../analysis/remarks/index.ts';
 import { programPage, programView } from '../../../templates/pages/program.view.ts';
 import { testPage, testPath, testView } from '../../../templates/pages/test.view.ts';
 import { markTest } from '../../actions/mark-test.ts';
-import { planFor } from '../../actions/program-of.ts';
 import { markSchema } from '../../book/entry.ts';
 import { type Api, bookParams, type Service } from '../api/api.ts';
 import { doneQuery } from './home.ts';
-import { airplaneIn, bookFor, byOf, doneOf, fieldOf, formOf, sendPage } from './pages.ts';
+import { bookFor, byOf, doneOf, fieldOf, formOf, planIn, sendPage } from './pages.ts';
 
 const filterQuery = z.object({
   stage: z.string().optional(),
@@ -23,7 +22,7 @@ export function programRoutes(app: Api, { desk }: Service): void {
     { schema: { hide: true, params: bookParams, querystring: filterQuery } },
     async ({ params, query }, reply) => {
       const opened = await bookFor(desk, params.book);
-      const program = await planFor(airplaneIn(opened));
+      const program = planIn(opened).program;
       const view = programPage(program, opened.state.testStatus, query, opened.context);
       return sendPage(reply, 'program', programView, view);
     },
@@ -34,7 +33,7 @@ export function programRoutes(app: Api, { desk }: Service): void {
     { schema: { hide: true, params: testParams, querystring: doneQuery } },
     async ({ params, query }, reply) => {
       const opened = await bookFor(desk, params.book);
-      const program = await planFor(airplaneIn(opened));
+      const program = planIn(opened).program;
       const { testStatus: status, results } = opened.state;
       const view = testPage(params.test, program, { status, results }, opened.context, doneOf(query));
       if (!view) throw new InputProblem([problem('not-found', 'The program of this airplane has no such test.')]);

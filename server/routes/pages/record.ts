@@ -3,7 +3,7 @@ import * as z from 'zod';
 import { RECORD_PAGE, recordPage, recordView } from '../../../templates/pages/record.view.ts';
 import { bookPath } from '../../../templates/parts/frame.view.ts';
 import { journalOf } from '../../actions/journal-of.ts';
-import { undo } from '../../actions/undo.ts';
+import { takeBack } from '../../actions/take-back.ts';
 import { type Api, bookParams, type Service } from '../api/api.ts';
 import { doneQuery } from './home.ts';
 import { bookFor, byOf, doneOf, formOf, sendPage } from './pages.ts';
@@ -28,7 +28,7 @@ export function recordRoutes(app: Api, { desk }: Service): void {
 
   app.post('/books/:book/record/:seq/undo', { schema: { hide: true, params: entryParams } }, async (request, reply) => {
     const { book, seq } = request.params;
-    await undo(desk, book, seq, byOf(formOf(request)));
+    await takeBack(desk, book, seq, byOf(formOf(request)));
     return reply.redirect(bookPath(book, '/record?done=undone'), 303);
   });
 }
