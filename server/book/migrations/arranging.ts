@@ -1,6 +1,6 @@
 /** The program as a person works with it: its arrangement, what came of outings, own tests, tests left out. */
 
-export const third = `
+export const arranging = `
 CREATE TABLE arrangement (
   entry    INTEGER PRIMARY KEY REFERENCES journal (seq),
   document TEXT REFERENCES document (sha256),
