@@ -5,7 +5,7 @@ import { fromSi, show } from '../../analysis/units/index.ts';
 import { nameInWords } from '../words/list.ts';
 import type { InstrumentUnits } from '../words/unit-shown.ts';
 import type { Chart, Dataset, Limit } from './chart.ts';
-import { columnOf, differentIn, paired, rowsWhere } from './column-of.ts';
+import { columnOf, differentIn, rowsWhere } from './column-of.ts';
 
 const limitsSchema = z.record(
   z.string(),
@@ -23,22 +23,28 @@ export function coolingFlightCharts(result: Result, units: InstrumentUnits): Cha
   if (!points || !margins) return [];
   const power = points.columns.some((one) => one.name === 'fuel-flow') ? 'fuel-flow' : 'manifold-times-speed';
   const x = { label: nameInWords(power), unit: columnOf(points, power, units).symbol };
-  return [hotDayChart(result, points, margins, power, x, units), residualChart(points, power, x, units)].flatMap(
-    (one) => one ?? [],
-  );
+  const parts = [...new Set(differentIn(points, 'channel').map((one) => partOf(String(one))))];
+  const hot = parts.map((part) => hotDayChart(part, { result, points, margins, power, x }, units));
+  return [...hot, residualChart(points, power, x, units)].flatMap((one) => one ?? []);
+}
+
+/** What is cooled, by the name of its channel: all heads are one. */
+function partOf(channel: string): string {
+  return channel.startsWith('cylinder-head') ? 'cylinder-head' : channel.startsWith('oil') ? 'oil' : 'coolant';
 }
 
 type AxisWords = { label: string; unit: string };
 
-function hotDayChart(
-  result: Result,
-  points: ResultTable,
-  margins: ResultTable,
-  power: string,
-  x: AxisWords,
-  units: InstrumentUnits,
-): Chart | null {
-  const channels = differentIn(points, 'channel');
+interface Drawn {
+  result: Result;
+  points: ResultTable;
+  margins: ResultTable;
+  power: string;
+  x: AxisWords;
+}
+
+function hotDayChart(part: string, { result, points, margins, power, x }: Drawn, units: InstrumentUnits): Chart | null {
+  const channels = differentIn(points, 'channel').filter((one) => partOf(String(one)) === part);
   const datasets = channels.flatMap((channel): Dataset[] => {
     const own = rowsWhere(margins, 'channel', channel);
     const flows = powerByLabel(rowsWhere(points, 'channel', channel), power, units);
@@ -53,9 +59,10 @@ function hotDayChart(
         : [{ flow, value, half: half[i] ?? null }];
     });
     if (kept.length === 0) return [];
+    kept.sort((a, b) => a.flow - b.flow);
     return [
       {
-        label: `${nameInWords(String(channel))}, brought to the hot day`,
+        label: nameInWords(String(channel)),
         axis: 'left',
         draw: 'points',
         x: kept.map((one) => one.flow),
@@ -66,17 +73,20 @@ function hotDayChart(
   });
   if (datasets.length === 0) return null;
   const temperature = columnOf(margins, 'corrected', units);
-  const limits = limitLines(result, units);
+  const limits = limitLines(result, part, units);
+  const ends = datasets.flatMap((one) =>
+    one.y.flatMap((value, i) => (value === null ? [] : [value - (one.half?.[i] ?? 0), value + (one.half?.[i] ?? 0)])),
+  );
   const most = datasets.map((one) => {
     const values = one.y.filter((value) => value !== null);
     return `${one.label}: up to ${Math.max(...values).toFixed(0)} ${temperature.symbol}`;
   });
   const said = limits.map((one) => one.label);
   return {
-    title: 'On the hot day, against the limits',
+    title: `${nameInWords(part)} brought to the hot day`,
     summary: `${most.join('; ')}.${said.length > 0 ? ` Lines: ${said.join(', ')}.` : ''}`,
     x,
-    left: { label: 'Temperature', unit: temperature.symbol, includes: limits.map((one) => one.value) },
+    left: { label: 'Temperature', unit: temperature.symbol, includes: [...ends, ...limits.map((one) => one.value)] },
     datasets,
     limits,
     spans: [],
@@ -88,8 +98,21 @@ function residualChart(points: ResultTable, power: string, x: AxisWords, units: 
     const own = rowsWhere(points, 'channel', channel);
     const left = columnOf(own, 'residual', units, true).values;
     if (left.every((one) => one === null)) return [];
-    const flows = columnOf(own, power, units).values.map((one, i) => (left[i] === null ? null : one));
-    return [{ label: nameInWords(String(channel)), axis: 'left', draw: 'points', ...paired(flows, left) }];
+    const flows = columnOf(own, power, units).values;
+    const kept = left.flatMap((y, i) => {
+      const flow = flows[i];
+      return y === null || flow === null || flow === undefined ? [] : [{ flow, y }];
+    });
+    kept.sort((a, b) => a.flow - b.flow);
+    return [
+      {
+        label: nameInWords(String(channel)),
+        axis: 'left',
+        draw: 'points',
+        x: kept.map((one) => one.flow),
+        y: kept.map((one) => one.y),
+      },
+    ];
   });
   if (datasets.length === 0) return null;
   const all = datasets.flatMap((one) => one.y.filter((value) => value !== null));
@@ -101,7 +124,7 @@ function residualChart(points: ResultTable, power: string, x: AxisWords, units: 
     x,
     left: { label: 'Measured less fitted', unit: symbol, includes: [-widest, widest] },
     datasets,
-    limits: [{ label: 'as fitted', axis: 'left', value: 0, weight: 'caution' }],
+    limits: [{ label: 'fitted', axis: 'left', value: 0, weight: 'caution' }],
     spans: [],
     low: true,
   };
@@ -118,17 +141,13 @@ function powerByLabel(points: ResultTable, power: string, units: InstrumentUnits
   );
 }
 
-/** Limits of the parts that have any; a caution of one part beside the limit of another is named by its part. */
-function limitLines(result: Result, units: InstrumentUnits): Limit[] {
+function limitLines(result: Result, part: string, units: InstrumentUnits): Limit[] {
   const read = limitsSchema.safeParse(result.model?.limits);
-  if (!read.success) return [];
-  return Object.entries(read.data).flatMap(([part, own]) =>
-    (['caution', 'limit'] as const).flatMap((name): Limit[] => {
-      const value = own[name];
-      if (value === null || value === undefined) return [];
-      const text = show(value, units.temperature).text;
-      const label = `${nameInWords(part).toLowerCase()} ${name} ${text}`;
-      return [{ label, axis: 'left', value: fromSi(value, units.temperature), weight: name }];
-    }),
-  );
+  const own = read.success ? read.data[part] : undefined;
+  return (['caution', 'limit'] as const).flatMap((name): Limit[] => {
+    const value = own?.[name];
+    if (value === null || value === undefined) return [];
+    const text = show(value, units.temperature).text;
+    return [{ label: `${name} ${text}`, axis: 'left', value: fromSi(value, units.temperature), weight: name }];
+  });
 }

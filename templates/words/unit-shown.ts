@@ -58,6 +58,7 @@ export function unitShown(name: string, siUnit: string, units: InstrumentUnits):
     case 'frequency':
       return /speed|idle|rpm/.test(name) ? 'rpm' : siUnit;
     case 'ratio':
+      if (name.endsWith('exponent')) return '1';
       return /position|exit|door|share|fraction|never|percent/.test(name) ? '%' : '1';
     case 'time':
       return timeUnit(name);
