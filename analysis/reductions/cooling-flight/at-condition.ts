@@ -2,12 +2,12 @@
 import { densityRatio, pressureAt } from '../../air/index.ts';
 import { nearestInHull, type UncertaintySource } from '../../numbers/index.ts';
 import { OutOfRange } from '../../remarks/index.ts';
-import { fromSi, show } from '../../units/index.ts';
+import { fromSi } from '../../units/index.ts';
 import { dot, excessAt, type Shift } from './fit.ts';
 import type { ChannelModel, FlightModel } from './flight-model.ts';
 import type { FlightConditions } from './input.ts';
 import type { Setting } from './point.ts';
-import { logOf, TERM_WORDS, type TermName } from './terms.ts';
+import { logOf, shownVariable, TERM_WORDS, type TermName } from './terms.ts';
 
 /** A setting this near to the flown ones is one of them, logarithms: what a hold itself may wander. Common practice. */
 const NEAR: Readonly<Record<TermName, number>> = {
@@ -90,7 +90,7 @@ export function insideFlown(channel: ChannelModel, setting: Setting): number[] {
     if (Math.abs(away) < 0.2 * NEAR[name]) return [];
     const share = fromSi(Math.expm1(away), '%').toFixed(0).replace('-', '−');
     return [
-      `${TERM_WORDS[name]} ${share.startsWith('−') ? share : `+${share}`} %, nearest flown ${shownLog(name, nearest[k] ?? 0)}`,
+      `${TERM_WORDS[name]} ${share.startsWith('−') ? share : `+${share}`} %, nearest flown ${shownVariable(name, Math.exp(nearest[k] ?? 0))}`,
     ];
   });
   throw new OutOfRange(
@@ -98,14 +98,6 @@ export function insideFlown(channel: ChannelModel, setting: Setting): number[] {
     Number(distance.toFixed(1)),
     `what was flown by that many times what a point may wander (${apart.join('; ')})`,
   );
-}
-
-function shownLog(name: TermName, log: number): string {
-  const value = Math.exp(log);
-  if (name === 'fuel-flow') return show(value, 'L/h', { decimals: 1 }).text;
-  if (name === 'cowl-exit-position') return show(value, '%', { decimals: 0 }).text;
-  if (name === 'dynamic-pressure') return show(value, 'hPa', { decimals: 1 }).text;
-  return `${value.toPrecision(3)} Pa/s`;
 }
 
 /**

@@ -10,7 +10,7 @@ import type { FlightOptions } from './input.ts';
 import { conditionMargins, type Margin, pointMargins } from './margins.ts';
 import { gainWords, nextSegments } from './next-segment.ts';
 import { coolingFlightNote } from './note.ts';
-import { isOpen, type SteadyReading, stillToCome } from './point.ts';
+import { channelWords, isOpen, type SteadyReading, stillToCome } from './point.ts';
 import { exponentQuantities, leastMargins } from './quantities.ts';
 import { coefficientsTable, exponentsOf, marginsTable, nextSegmentTable, steadyPointsTable } from './tables.ts';
 
@@ -61,7 +61,7 @@ export function buildResult({ input, options, answers, flags, events }: FlightAn
       ...margins.flatMap((one) => one.flags),
       ...answers.flatMap((answer) => {
         const [best] = nextSegments(answer);
-        return best ? [flag('method-note', `${answer.quantity}: ${gainWords(best)}`)] : [];
+        return best ? [flag('method-note', `${channelWords(answer.quantity)}: ${gainWords(best)}`)] : [];
       }),
     ],
     model: {

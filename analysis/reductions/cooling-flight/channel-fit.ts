@@ -5,7 +5,7 @@ import { type Scatter, scatterPosterior } from '../../numbers/index.ts';
 import { type Flag, flag, OutOfRange } from '../../remarks/index.ts';
 import type { HotPart } from './channels.ts';
 import { type ExcessFit, fitExcess, POINT_SCATTER, POINTS_PER_TERM, type Shift } from './fit.ts';
-import { isOpen, type SteadyReading } from './point.ts';
+import { channelWords, isOpen, type SteadyReading } from './point.ts';
 import { LEAST_DOOR, logOf, TERM_WORDS, type TermName, variablesOf, variedTerms } from './terms.ts';
 
 export interface ShiftedFit {
@@ -72,7 +72,7 @@ export function channelAnswer(
     flags.push(
       flag(
         'not-resolved',
-        `${quantity}: ${words} is not known at any point, so points cannot be compared by it: no exponents`,
+        `${channelWords(quantity)}: ${words} is not known at any point, so points cannot be compared by it: no exponents`,
       ),
     );
     return base;
@@ -106,9 +106,10 @@ function solved(
   quantity: string,
   s0: number,
 ): { fit: ExcessFit | null; flags: Flag[] } {
-  const { terms, flags } = points.length === 0 ? { terms: [], flags: [] } : variedTerms(points, variables, quantity);
+  const { terms, flags } =
+    points.length === 0 ? { terms: [], flags: [] } : variedTerms(points, variables, channelWords(quantity));
   const needed = POINTS_PER_TERM * Math.max(1, terms.length);
-  const say = (words: string) => ({ fit: null, flags: [flag('not-resolved', `${quantity}: ${words}`)] });
+  const say = (words: string) => ({ fit: null, flags: [flag('not-resolved', `${channelWords(quantity)}: ${words}`)] });
   if (points.length < needed) {
     const list = terms.map((one) => TERM_WORDS[one.name]).join(', ') || 'the level';
     return say(
@@ -121,7 +122,7 @@ function solved(
       ? [
           flag(
             'assumed-repeatability',
-            `${quantity}: scatter of one point ${s0.toFixed(1)} K within a factor ${POINT_SCATTER.factor} assumed, ${fit.nu} degrees of freedom seen, ${fit.scatter.s.toFixed(1)} K used`,
+            `${channelWords(quantity)}: scatter of one point ${s0.toFixed(1)} K within a factor ${POINT_SCATTER.factor} assumed, ${fit.nu} degrees of freedom seen, ${fit.scatter.s.toFixed(1)} K used`,
           ),
         ]
       : [];
@@ -147,7 +148,7 @@ function nearOpeningFlag(quantity: string, all: readonly SteadyReading[], kept: 
   const labels = all.filter((one) => !kept.includes(one)).map((one) => one.label);
   return flag(
     'excluded',
-    `${quantity}: ${labels.join(', ')} lie so near to fully open that only the hotter ones of their kind show; they stand in the table and not in the fit`,
+    `${channelWords(quantity)}: ${labels.join(', ')} lie so near to fully open that only the hotter ones of their kind show; they stand in the table and not in the fit`,
   );
 }
 
@@ -177,7 +178,7 @@ function regimeFlags(readings: readonly SteadyReading[], part: HotPart, quantity
     return [
       flag(
         'regime-unknown',
-        `${quantity}: ${ask}. Without it no exponents are fitted and nothing is predicted${part === 'oil' ? '; margins of the points themselves stand, for an opening cooler could only make them larger' : ', and no margin is given'}`,
+        `${channelWords(quantity)}: ${ask}. Without it no exponents are fitted and nothing is predicted${part === 'oil' ? '; margins of the points themselves stand, for an opening cooler could only make them larger' : ', and no margin is given'}`,
       ),
     ];
   }
@@ -186,7 +187,7 @@ function regimeFlags(readings: readonly SteadyReading[], part: HotPart, quantity
   return [
     flag(
       'regulated',
-      `${quantity}: at ${held} of ${readings.length} points the thermostat was not fully open: temperature says nothing of margin there, and what is still in hand is given instead`,
+      `${channelWords(quantity)}: at ${held} of ${readings.length} points the thermostat was not fully open: temperature says nothing of margin there, and what is still in hand is given instead`,
     ),
   ];
 }
@@ -196,7 +197,7 @@ function doorFlags(airplane: Airplane | undefined, hasDoor: boolean, quantity: s
   return [
     flag(
       'assumed-value',
-      `${quantity}: the door’s position is not known: it is taken to have stood in one place throughout`,
+      `${channelWords(quantity)}: the door’s position is not known: it is taken to have stood in one place throughout`,
     ),
   ];
 }
@@ -210,5 +211,5 @@ function leftOutWords(quantity: string, open: readonly SteadyReading[], fitted: 
         return `${label} (door nearer to shut than ${100 * LEAST_DOOR} %)`;
       return `${label} (a setting is not known)`;
     });
-  return `${quantity}: ${left.join(', ')} stand in the table and not in the fit`;
+  return `${channelWords(quantity)}: ${left.join(', ')} stand in the table and not in the fit`;
 }

@@ -47,10 +47,10 @@ export type FlightOptions = z.output<typeof flightOptions>;
 
 const temperature = stated('temperature').optional();
 
+const main = { 'coolant-temperature': temperature, 'oil-temperature': temperature };
+
 /** Heads a card has room for; one written without a number is the hottest. */
-const hot = {
-  'coolant-temperature': temperature,
-  'oil-temperature': temperature,
+const heads = {
   'cylinder-head-temperature': temperature,
   'cylinder-head-temperature#1': temperature,
   'cylinder-head-temperature#2': temperature,
@@ -58,18 +58,19 @@ const hot = {
   'cylinder-head-temperature#4': temperature,
   'cylinder-head-temperature#5': temperature,
   'cylinder-head-temperature#6': temperature,
-} as const;
+};
 
-type HotName = keyof typeof hot;
-const isHot = (key: string): key is HotName => key in hot;
+type HotName = keyof typeof main | keyof typeof heads;
+const isHot = (key: string): key is HotName => key in main || key in heads;
 
 /** `{ "fuel-flow": { value, unit }, "coolant-temperature": {..}, "cylinder-head-temperature#2": {..}, label?, .. }` */
 const writtenPoint = z
   .strictObject({
     label: z.string().max(60).optional(),
     'outside-air-temperature': temperature,
-    ...hot,
+    ...main,
     ...setting,
+    ...heads,
   })
   .refine((one) => hotReadings(one).length > 0, 'a steady point needs a temperature: coolant, oil or a cylinder head');
 

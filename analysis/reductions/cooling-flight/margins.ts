@@ -10,7 +10,7 @@ import type { ChannelAnswer } from './channel-fit.ts';
 import type { FlightModel } from './flight-model.ts';
 import { type HotDay, onHotDay, RULE_DOUBT } from './hot-day.ts';
 import type { FlightOptions } from './input.ts';
-import { isOpen, type SteadyReading, stillToCome } from './point.ts';
+import { channelWords, isOpen, type SteadyReading, stillToCome } from './point.ts';
 
 export interface Margin {
   label: string;
@@ -92,7 +92,7 @@ export function conditionMargins(
       try {
         const at = atCondition(channel, model, { setting: settingAsked(given, model), air });
         if (channel.open !== null && at.temperature < channel.open) {
-          const words = `${quantity} at ${label}: the fit falls to ${show(at.temperature, 'degC', { decimals: 0 }).text}, below fully open: the thermostat would regulate there`;
+          const words = `${channelWords(quantity)} at ${label}: the fit falls to ${show(at.temperature, 'degC', { decimals: 0 }).text}, below fully open: the thermostat would regulate there`;
           const quiet = { ...head, temperature: null, flags: [flag('regulated', words)] };
           return marginOf(quiet, null, 'the thermostat would regulate there', airplane);
         }
@@ -100,7 +100,7 @@ export function conditionMargins(
         return marginOf({ ...head, temperature: at.temperature, flags: [] }, value, null, airplane);
       } catch (error) {
         if (!(error instanceof OutOfRange)) throw error;
-        const words = `${quantity} at ${label}: ${error.message}`;
+        const words = `${channelWords(quantity)} at ${label}: ${error.message}`;
         return marginOf(
           { ...head, temperature: null, flags: [flag('extrapolated', words)] },
           null,

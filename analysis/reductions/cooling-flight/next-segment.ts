@@ -3,7 +3,7 @@ import { coverageFactor } from '../../numbers/index.ts';
 import { fromSi } from '../../units/index.ts';
 import type { ChannelAnswer } from './channel-fit.ts';
 import { dot, excessAt, rowOf } from './fit.ts';
-import { logOf, type TermName } from './terms.ts';
+import { logOf, shownVariable, TERM_WORDS, type TermName } from './terms.ts';
 
 export interface NextSegment {
   quantity: string;
@@ -60,7 +60,9 @@ function withRow(inverse: readonly (readonly number[])[], row: readonly number[]
   return inverse.map((one, i) => one.map((value, j) => value - ((side[i] ?? 0) * (side[j] ?? 0)) / below));
 }
 
-/** The gain in words: `widest prediction ± 4.1 K, one more point there leaves ± 3.6 K`. */
-export function gainWords({ before, after }: NextSegment): string {
-  return `widest prediction ±${fromSi(before, 'dK').toFixed(1)} K, with one more point there ±${fromSi(after, 'dK').toFixed(1)} K`;
+/** The gain in words: `widest prediction ±4.1 K; one more point at fuel flow 24.0 L/h, door 20 % leaves ±3.6 K`. */
+export function gainWords({ before, after, setting }: NextSegment): string {
+  const at = setting.map(({ name, value }) => `${TERM_WORDS[name]} ${shownVariable(name, value)}`).join(', ');
+  const half = (K: number) => `±${fromSi(K, 'dK').toFixed(1)} K`;
+  return `widest prediction ${half(before)}; one more point at ${at} leaves ${half(after)}`;
 }

@@ -70,3 +70,8 @@ export function stillToCome({ rate }: SteadyReading): number {
 export function isOpen({ regime }: SteadyReading): boolean {
   return regime === 'fully-open';
 }
+
+/** `cylinder-head-temperature#2` as `cylinder head temperature 2`. */
+export function channelWords(quantity: string): string {
+  return quantity.replaceAll('-', ' ').replace('#', ' ');
+}

@@ -7,6 +7,7 @@ import type { PredictedQuantity, Prediction } from '../reduction.ts';
 import { atCondition, settingAsked } from './at-condition.ts';
 import { flightModelSchema } from './flight-model.ts';
 import { flightConditions } from './input.ts';
+import { channelWords } from './point.ts';
 
 /** Less than this of a rise still to come is not worth a remark, K. */
 const WORTH_SAYING = 0.5;
@@ -43,13 +44,13 @@ export function predictCoolingFlight(result: Result, conditions: unknown): Predi
         conditions: { 'outside-air-temperature': { value: air, unit: 'K' } },
       };
       if (channel.open !== null && at.temperature < channel.open) {
-        const words = `${channel.quantity}: the fit falls to ${at.temperature.toFixed(0)} K, below fully open (${channel.open.toFixed(0)} K): the thermostat holds it between its start and there`;
+        const words = `${channelWords(channel.quantity)}: the fit falls to ${at.temperature.toFixed(0)} K, below fully open (${channel.open.toFixed(0)} K): the thermostat holds it between its start and there`;
         flags.push(flag('regulated', words));
         quantities.push({ ...base, value: null, low: null, high: null, why: 'the thermostat would regulate there' });
         continue;
       }
       if (channel.stillToCome >= WORTH_SAYING) {
-        const words = `${channel.quantity}: the band is for a reading taken as the points were; held longer it may be ${channel.stillToCome.toFixed(1)} K higher`;
+        const words = `${channelWords(channel.quantity)}: the band is for a reading taken as the points were; held longer it may be ${channel.stillToCome.toFixed(1)} K higher`;
         flags.push(flag('slow-node', words));
       }
       quantities.push({

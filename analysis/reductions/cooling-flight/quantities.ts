@@ -3,7 +3,7 @@ import { type Flag, flag } from '../../remarks/index.ts';
 import type { Condition, ResultQuantity } from '../../results/index.ts';
 import type { ChannelAnswer } from './channel-fit.ts';
 import type { Margin } from './margins.ts';
-import type { SteadyReading } from './point.ts';
+import { channelWords, type SteadyReading } from './point.ts';
 import type { Exponent } from './tables.ts';
 
 /** `fuel-flow-exponent`, one a temperature. */
@@ -14,7 +14,7 @@ export function exponentQuantities(exponents: readonly Exponent[]): ResultQuanti
     unit: '1',
     u95: doubt.u95,
     parts: doubt.parts,
-    conditions: { label: quantity, channel: quantity },
+    conditions: { label: channelWords(quantity), channel: quantity },
     flags: [],
   }));
 }
@@ -38,7 +38,7 @@ export function leastMargins(answers: readonly ChannelAnswer[], margins: readonl
         value: null,
         u95: null,
         parts: {},
-        conditions: { label: quantity },
+        conditions: { label: channelWords(quantity) },
         flags: [whyNot(quantity, readings, own)],
       };
     }
@@ -50,7 +50,7 @@ export function leastMargins(answers: readonly ChannelAnswer[], margins: readonl
       // what may still come can only make it smaller
       interval: [margin - doubt.u95 - toCome, margin + doubt.u95],
       parts: doubt.parts,
-      conditions: { ...conditionsOf(least, reading), label: `${quantity}, ${least.label}` },
+      conditions: { ...conditionsOf(least, reading), label: `${channelWords(quantity)}, ${least.label}` },
       flags: least.flags,
     };
   });
@@ -60,10 +60,10 @@ function whyNot(quantity: string, readings: readonly SteadyReading[], own: reado
   if (own.some((one) => one.corrected !== null))
     return flag(
       'limit-missing',
-      `${quantity}: the description has no limit, so there is no margin. Enter it with its source on the Airplane page`,
+      `${channelWords(quantity)}: the description has no limit, so there is no margin. Enter it with its source on the Airplane page`,
     );
   if (readings.some(({ regime }) => regime === 'unknown'))
-    return flag('regime-unknown', `${quantity}: whether a thermostat regulated is not known`);
+    return flag('regime-unknown', `${channelWords(quantity)}: whether a thermostat regulated is not known`);
   const shut = readings.flatMap(({ thermostatLeft }) => (thermostatLeft === null ? [] : [thermostatLeft]));
   const doors = readings.flatMap(({ setting }) => (setting.door === null ? [] : [1 - setting.door]));
   const share = (list: readonly number[]) => `${Math.round(100 * Math.min(...list))} %`;
@@ -73,7 +73,7 @@ function whyNot(quantity: string, readings: readonly SteadyReading[], own: reado
   ].join(' and ');
   return flag(
     'regulated',
-    `${quantity}: something regulated at every point, so temperature says nothing of margin; still in hand at the least: ${hand || 'not known'}`,
+    `${channelWords(quantity)}: something regulated at every point, so temperature says nothing of margin; still in hand at the least: ${hand || 'not known'}`,
   );
 }
 

@@ -8,7 +8,7 @@ import type { AirReader } from './air-data.ts';
 import type { HotPart } from './channels.ts';
 import type { FlightGrid, HotSignal } from './flight-grid.ts';
 import type { Hold } from './holds.ts';
-import type { Setting, SteadyReading } from './point.ts';
+import { channelWords, type Setting, type SteadyReading } from './point.ts';
 
 /** Slower than this counts as steady: 1 °F a minute, common practice, no source; K/s. */
 export const STEADY_RATE = toSi(1, 'degF/min');
@@ -64,7 +64,7 @@ export function steadyReadings(
 function movingWords(label: string, hot: HotSignal, rate: number): string {
   const said = Number.isNaN(rate) ? 'not seen' : `${fromSi(rate, 'K/min').toFixed(1)} K/min at the end`;
   const wanted = show(STEADY_RATE, 'K/min', { decimals: 2 }).text;
-  return `${label}: ${hot.quantity} not within ${wanted} for ${RATE_SECONDS} s (${said})`;
+  return `${label}: ${channelWords(hot.quantity)} not within ${wanted} for ${RATE_SECONDS} s (${said})`;
 }
 
 function samplesOf(hold: Hold, { grid }: FlightGrid): [number, number] {

@@ -2,7 +2,7 @@
 import { equivalentAirspeed, pressureAt, rho0 } from '../../air/index.ts';
 import { inverseOfProduct } from '../../numbers/index.ts';
 import { type Flag, flag, OutOfRange } from '../../remarks/index.ts';
-import { fromSi } from '../../units/index.ts';
+import { fromSi, show } from '../../units/index.ts';
 import { POWER_WORDS, type PowerMeasure, type Setting, type SteadyReading } from './point.ts';
 
 export type TermName = PowerMeasure | 'dynamic-pressure' | 'cowl-exit-position';
@@ -122,4 +122,12 @@ function inflationOf(readings: readonly SteadyReading[], terms: readonly Term[])
     if (!(error instanceof OutOfRange)) throw error;
     return Number.POSITIVE_INFINITY;
   }
+}
+
+/** A variable as a person reads it. */
+export function shownVariable(name: TermName, value: number): string {
+  if (name === 'fuel-flow') return show(value, 'L/h', { decimals: 1 }).text;
+  if (name === 'cowl-exit-position') return show(value, '%', { decimals: 0 }).text;
+  if (name === 'dynamic-pressure') return show(value, 'hPa', { decimals: 1 }).text;
+  return `${value.toPrecision(3)} Pa/s`;
 }

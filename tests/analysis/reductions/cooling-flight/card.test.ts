@@ -92,7 +92,7 @@ describe('points of a known law, written on a card', () => {
     const [after] = cells(found, 'next-segment', 'widest-prediction-then').map(Number);
     const [before] = cells(found, 'next-segment', 'widest-prediction-now').map(Number);
     expect(after).toBeLessThan(before ?? 0);
-    expect(flagsOf(found, 'method-note').some((one) => one.includes('with one more point there'))).toBe(true);
+    expect(flagsOf(found, 'method-note').some((one) => one.includes('; one more point at fuel flow'))).toBe(true);
   });
 });
 
