@@ -16,3 +16,21 @@ export interface Gathered {
   /** first lines as text, for showing them where no layout was found */
   firstLines: string[];
 }
+
+/**
+ * Nothing read yet.
+ * @param options name, hash, what a person confirmed, object
+ * @returns what reading will fill in
+ */
+export function emptyGathered(options: ReadOptions): Gathered {
+  return {
+    options,
+    bytes: 0,
+    encoding: null,
+    layout: null,
+    store: null,
+    nulBytes: 0,
+    problem: null,
+    firstLines: [],
+  };
+}

@@ -2,7 +2,8 @@
 import { problem } from '../remarks/index.ts';
 import { isColumnName } from './channels/is-column-name.ts';
 import { finishReading } from './finish-reading.ts';
-import type { Gathered } from './gathered.ts';
+import { emptyGathered, type Gathered } from './gathered.ts';
+import { HEAD_BYTES } from './piece-plan.ts';
 import type { ReadOptions, ReadOutcome } from './read-outcome.ts';
 import { trimRows } from './rows/row-store.ts';
 import { startRows } from './start-rows.ts';
@@ -17,7 +18,7 @@ export interface PushReader {
 }
 
 /** The head in which the layout must show grows by these steps: a preamble may be long. */
-const HEADS = [1 << 16, 1 << 18, 1 << 20, 1 << 22];
+const HEADS = [HEAD_BYTES, 1 << 18, 1 << 20, 1 << 22];
 const LONGEST_LINE = 1 << 20;
 const PIECE = 1 << 20;
 const NEWLINE = 10;
@@ -29,16 +30,7 @@ const NOTHING = new Uint8Array(0);
  * @returns functions to push the bytes in order and to end
  */
 export function openReader(options: ReadOptions): PushReader {
-  const gathered: Gathered = {
-    options,
-    bytes: 0,
-    encoding: null,
-    layout: null,
-    store: null,
-    nulBytes: 0,
-    problem: null,
-    firstLines: [],
-  };
+  const gathered = emptyGathered(options);
   const zeros = zeroFilter();
   let pending: Uint8Array<ArrayBufferLike> = NOTHING;
   let decode: ((piece: Uint8Array, last: boolean) => Uint8Array) | null = null;
@@ -98,8 +90,11 @@ export function openReader(options: ReadOptions): PushReader {
     push(chunk) {
       gathered.bytes += chunk.length;
       // Small steps bound what a single line can hold up.
-      for (let from = 0; from < chunk.length && !gathered.problem; from += PIECE) {
-        receive(chunk.subarray(from, from + PIECE), false);
+      let from = 0;
+      while (from < chunk.length && !gathered.problem) {
+        const step = reader ? PIECE : HEAD_BYTES;
+        receive(chunk.subarray(from, from + step), false);
+        from += step;
       }
     },
     finish() {

@@ -1,18 +1,27 @@
 /** From the head of a file: its layout, and columns made ready for its rows. */
 import { problem } from '../remarks/index.ts';
 import type { Gathered } from './gathered.ts';
-import { columnKinds } from './rows/column-kinds.ts';
+import { columnKinds, type HeadKind } from './rows/column-kinds.ts';
 import { columnStore } from './rows/column-store.ts';
 import { type RowReader, rowReader } from './rows/row-reader.ts';
-import { MOST_CELLS, rowStore } from './rows/row-store.ts';
+import { MOST_CELLS, type RowStore, rowStore } from './rows/row-store.ts';
 import { textOf } from './text/encoding.ts';
 import { findLayout, MAX_COLUMNS } from './text/find-layout.ts';
+import type { Layout } from './text/layout.ts';
 import { splitLine } from './text/split-line.ts';
 
 const LONGEST_HEAD_LINE = 1 << 20;
 const ROWS_FOR_KINDS = 400;
 /** Room for this share more rows than the head promises. */
 const SPARE = 1.02;
+
+/** What the head of a file tells: plain data, from which stores for its rows are made. */
+export interface FoundHead {
+  layout: Layout;
+  kinds: HeadKind[];
+  /** usual length of a row, letters */
+  rowLength: number;
+}
 
 /**
  * Find the layout and make the columns.
@@ -22,6 +31,20 @@ const SPARE = 1.02;
  * @returns the reader of rows, or null when the head shows no layout (or a problem, which is then set)
  */
 export function startRows(gathered: Gathered, head: Uint8Array, whole: boolean): RowReader | null {
+  const found = findHead(gathered, head, whole);
+  if (!found) return null;
+  gathered.store = storeFor(found, gathered.options.sizeBytes ?? gathered.bytes);
+  return rowReader(found.layout, gathered.store, { exact: gathered.options.exact === true });
+}
+
+/**
+ * Find the layout.
+ * @param gathered what is known of the file, object; changed
+ * @param head first bytes of the file, in an ASCII-compatible encoding, bytes
+ * @param whole true when they are all of it
+ * @returns what the head tells, or null when it shows no layout (or a problem, which is then set)
+ */
+export function findHead(gathered: Gathered, head: Uint8Array, whole: boolean): FoundHead | null {
   const { options } = gathered;
   const encoding = gathered.encoding ?? 'utf-8';
   const end = whole ? head.length : Math.max(head.lastIndexOf(10), head.lastIndexOf(13)) + 1;
@@ -51,13 +74,25 @@ export function startRows(gathered: Gathered, head: Uint8Array, whole: boolean):
   }
   const rows = found.rowLines.slice(0, ROWS_FOR_KINDS).map((line) => splitLine(line, layout.delimiter, layout.cuts));
   const kinds = columnKinds(rows, layout.columns.length, layout.decimal);
-  const capacity = expectedRows(gathered, found.rowLines, layout.columns.length);
-  const columns = kinds.map(({ kind, ...more }) => columnStore(kind, capacity, more));
   layout.columns.forEach((header, i) => {
     if (header.unitText === '') header.unitText = kinds[i]?.suffix ?? '';
   });
-  gathered.store = rowStore(columns, layout.trailingDelimiter ? 1 : 0, capacity);
-  return rowReader(layout, gathered.store, { exact: options.exact === true });
+  const { rowLines } = found;
+  const rowLength = rowLines.reduce((sum, line) => sum + line.length + 1, 0) / Math.max(1, rowLines.length);
+  return { layout, kinds, rowLength };
+}
+
+/**
+ * Columns for the rows of a file, or of a piece of it.
+ * @param found what its head told, object
+ * @param size of the file or piece, bytes
+ * @returns the store, empty
+ */
+export function storeFor({ layout, kinds, rowLength }: FoundHead, size: number): RowStore {
+  const most = Math.floor(MOST_CELLS / Math.max(1, layout.columns.length));
+  const capacity = Math.min(most, Math.ceil((SPARE * size) / Math.max(2, rowLength)) + 16);
+  const columns = kinds.map(({ kind, ...more }) => columnStore(kind, capacity, more));
+  return rowStore(columns, layout.trailingDelimiter ? 1 : 0, capacity);
 }
 
 function longestLine(head: Uint8Array): number {
@@ -70,11 +105,4 @@ function longestLine(head: Uint8Array): number {
     from = to + 1;
   }
   return longest;
-}
-
-function expectedRows({ options, bytes }: Gathered, lines: readonly string[], columns: number): number {
-  const length = lines.reduce((sum, line) => sum + line.length + 1, 0) / Math.max(1, lines.length);
-  const size = options.sizeBytes ?? bytes;
-  const most = Math.floor(MOST_CELLS / Math.max(1, columns));
-  return Math.min(most, Math.ceil((SPARE * size) / Math.max(2, length)) + 16);
 }

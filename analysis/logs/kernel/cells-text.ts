@@ -75,7 +75,7 @@ export const CELLS_TEXT = `
   (param $row i32) (param $rows i32)       ;; row of the block to fill next, and rows it holds
   (param $c i32) (param $width i32)        ;; column that comes next, and columns of the file
   (param $stride i32)                      ;; bytes from a column of the block to the next
-  (param $separator i32) (param $pair i32) ;; byte between cells; 1 where a line ends with two bytes
+  (param $separator i32) (param $pair i32) ;; byte between cells; 1 where a return is followed by a newline
   (param $marks i64)                       ;; the decimal mark, eight times
   (result i32)                             ;; the byte it stopped at: the start of a cell
   (local $column i32) (local $into i32) (local $from i32) (local $end i32) (local $length i32) (local $byte i32)
@@ -161,11 +161,11 @@ export const CELLS_TEXT = `
     (local.set $c (i32.add (local.get $c) (i32.const 1)))
     (if (i32.eq (local.get $c) (local.get $width))
       (then
-        (if (local.get $pair) (then
-          (local.set $end (i32.add (local.get $end) (i32.const 1)))
-          (if (i32.ne (i32.load8_u (local.get $end)) (i32.const 10)) (then
+        (if (i32.eq (i32.load8_u (local.get $end)) (i32.const 13)) (then
+          (if (i32.ne (i32.eq (i32.load8_u offset=1 (local.get $end)) (i32.const 10)) (local.get $pair)) (then
             (local.set $c (i32.sub (local.get $c) (i32.const 1)))
-            (br $out)))))
+            (br $out)))
+          (local.set $end (i32.add (local.get $end) (local.get $pair)))))
         (i32.store (local.get $into) (local.get $value))
         (local.set $at (i32.add (local.get $end) (i32.const 1)))
         (local.set $row (i32.add (local.get $row) (i32.const 1)))

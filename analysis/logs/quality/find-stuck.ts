@@ -1,9 +1,10 @@
 /** A channel that stands at exactly one value while the airplane and its engine go on changing. */
 import { baseName, type Quantity } from '../../units/index.ts';
 import { valuesOneByOne } from '../lazy-channel.ts';
+import { LONG_RUN_ROWS } from '../rows/equal-runs.ts';
 import type { LogChannel, LogTable } from '../table.ts';
 import type { RowSpan } from './row-span.ts';
-import { LONG_RUN_ROWS, type Screen } from './screen-values.ts';
+import type { Screen } from './screen-values.ts';
 import { usualRun } from './usual-run.ts';
 
 const LEAST_SECONDS = 60;

@@ -1,7 +1,7 @@
 /** One column while a file is read: a number a row in a growing array, and what did not fit. */
 import { packDate, readClockCell } from '../clock/clock-cell.ts';
 import { type Decimal, degreesIn, isMissingMark, numberIn, splitUnit, stateIn } from '../text/cell.ts';
-import { allNumbers, type KeptNumbers, keepNumbers, keptAsTheyAre } from './kept-numbers.ts';
+import { allNumbers, type KeptNumbers, keepNumbers, keptAsTheyAre, NO_NUMBERS } from './kept-numbers.ts';
 import { growNumbers, type NumberColumn, numberColumn, numberInRow, putNumber } from './number-column.ts';
 
 export type ColumnKind = 'number' | 'degrees' | 'state' | 'text' | 'time' | 'date' | 'date-time';
@@ -54,7 +54,7 @@ export function columnStore(
     kind,
     undecided: more.undecided ?? false,
     numbers: numberColumn(kind === 'number' ? capacity : 0),
-    kept: keepNumbers([]),
+    kept: NO_NUMBERS,
     first: new Float64Array(kind === 'number' ? 0 : capacity),
     second: new Float64Array(kind === 'date-time' ? capacity : 0),
     offsets: null,
@@ -229,7 +229,7 @@ function wider(values: Float64Array, capacity: number): Float64Array {
  * @param rows rows read, count
  */
 export function trimColumn(store: ColumnStore, rows: number): void {
-  if (store.kind === 'number') store.kept = keepNumbers([{ column: store.numbers, rows }]);
+  if (store.kind === 'number') store.kept = keepNumbers(store.numbers, rows);
   store.first = store.first.subarray(0, rows);
   if (store.second.length > 0) store.second = store.second.subarray(0, rows);
   if (store.offsets) store.offsets = store.offsets.subarray(0, rows);

@@ -1,12 +1,16 @@
 /** The numbers of a column when its file has been read: kept as small as they were written, made wide when wanted. */
-import { MISSING } from '../kernel/cells-text.ts';
-import { gapOf, type NumberColumn } from './number-column.ts';
+import { type EqualRuns, equalRuns, joinRuns } from './equal-runs.ts';
+import { countRow, gapOf, type NumberColumn, numberColumn } from './number-column.ts';
 
 /** One stretch of rows of a column. */
 export interface NumberPiece {
   /** whole numbers of the last decimal; the numbers themselves where they are none */
   values: Int16Array | Int32Array | Float64Array;
-  places: number;
+  /** by which they are divided */
+  tens: number;
+  /** what stands for no reading among them */
+  gap: number;
+  equal: EqualRuns;
 }
 
 /** A column of numbers as written, NaN where missing; plain data, so that it passes between threads. */
@@ -18,37 +22,66 @@ export interface KeptNumbers {
   low: number;
   high: number;
   largestStep: number;
+  /** of those that are there */
+  first: number;
+  last: number;
 }
 
 /**
- * Join the parts of a column that were read apart.
- * @param parts columns with the rows each has
- * @returns the whole
+ * What is kept of a column that has been read.
+ * @param column the column
+ * @param rows rows read, count
+ * @returns its numbers
  */
-export function keepNumbers(parts: readonly { column: NumberColumn; rows: number }[]): KeptNumbers {
-  const kept: KeptNumbers = {
-    rows: 0,
-    pieces: [],
-    there: 0,
-    low: Number.POSITIVE_INFINITY,
-    high: Number.NEGATIVE_INFINITY,
-    largestStep: 0,
+export function keepNumbers(column: NumberColumn, rows: number): KeptNumbers {
+  const { there, low, high, largestStep, first, last } = column;
+  const tens = 10 ** column.places;
+  const values = column.values.subarray(0, rows);
+  const gap = gapOf(values);
+  return {
+    rows,
+    pieces: rows === 0 ? [] : [{ values, tens, gap, equal: equalRuns(values, gap) }],
+    there,
+    low: low / tens,
+    high: high / tens,
+    largestStep: largestStep / tens,
+    first: first / tens,
+    last: last / tens,
   };
-  let last = Number.NaN;
-  for (const { column, rows } of parts) {
-    kept.pieces.push({ values: column.values.subarray(0, rows), places: column.places });
-    kept.rows += rows;
-    if (column.there === 0) continue;
-    const tens = 10 ** column.places;
-    kept.there += column.there;
-    kept.low = Math.min(kept.low, column.low / tens);
-    kept.high = Math.max(kept.high, column.high / tens);
-    const across = Math.abs(column.first / tens - last);
-    kept.largestStep = Math.max(kept.largestStep, column.largestStep / tens, Number.isNaN(across) ? 0 : across);
-    last = column.last / tens;
-  }
-  return kept;
 }
+
+/**
+ * Join what was kept of stretches that follow each other.
+ * @param parts the stretches in order
+ * @returns the whole column
+ */
+export function joinNumbers(parts: readonly KeptNumbers[]): KeptNumbers {
+  const whole = { ...NO_NUMBERS, pieces: parts.flatMap(({ pieces }) => pieces) };
+  for (const { rows, there, low, high, largestStep, first, last } of parts) {
+    whole.rows += rows;
+    if (there === 0) continue;
+    const across = whole.there > 0 ? Math.abs(first - whole.last) : 0;
+    whole.largestStep = Math.max(whole.largestStep, largestStep, across);
+    whole.low = Math.min(whole.low, low);
+    whole.high = Math.max(whole.high, high);
+    if (whole.there === 0) whole.first = first;
+    whole.last = last;
+    whole.there += there;
+  }
+  return whole;
+}
+
+/** A column without rows. */
+export const NO_NUMBERS: Readonly<KeptNumbers> = {
+  rows: 0,
+  pieces: [],
+  there: 0,
+  low: Number.POSITIVE_INFINITY,
+  high: Number.NEGATIVE_INFINITY,
+  largestStep: 0,
+  first: Number.NaN,
+  last: Number.NaN,
+};
 
 /**
  * Numbers that are there in full.
@@ -56,18 +89,30 @@ export function keepNumbers(parts: readonly { column: NumberColumn; rows: number
  * @returns the same, as a column of one piece
  */
 export function keptAsTheyAre(values: Float64Array): KeptNumbers {
-  const kept = keepNumbers([]);
-  let before = Number.NaN;
-  for (const value of values) {
-    if (Number.isNaN(value)) continue;
-    kept.there += 1;
-    if (value < kept.low) kept.low = value;
-    if (value > kept.high) kept.high = value;
-    const step = Math.abs(value - before);
-    if (step > kept.largestStep) kept.largestStep = step;
-    before = value;
-  }
-  return { ...kept, rows: values.length, pieces: [{ values, places: 0 }] };
+  const column = { ...numberColumn(0), values };
+  for (let row = 0; row < values.length; row += 1) countRow(column, row);
+  return keepNumbers(column, values.length);
+}
+
+/**
+ * Where the column stands still.
+ * @param kept the column
+ * @returns stretches of rows, rising
+ */
+export function longRuns(kept: KeptNumbers): { from: number; to: number }[] {
+  return joinRuns(
+    kept.pieces.map((piece) => ({
+      equal: piece.equal,
+      rows: piece.values.length,
+      first: inPiece(piece, 0),
+      last: inPiece(piece, piece.values.length - 1),
+    })),
+  );
+}
+
+function inPiece({ values, tens, gap }: NumberPiece, row: number): number {
+  const value = values[row] ?? gap;
+  return value === gap ? Number.NaN : value / tens;
 }
 
 /**
@@ -80,8 +125,8 @@ export function keptAsTheyAre(values: Float64Array): KeptNumbers {
 export function allNumbers(kept: KeptNumbers, factor = 1, offset = 0): Float64Array {
   const out = new Float64Array(kept.rows);
   let row = 0;
-  for (const { values, places } of kept.pieces) {
-    widen(values, gapOf(values), 10 ** places, factor, offset, out, row);
+  for (const { values, gap, tens } of kept.pieces) {
+    widen(values, gap, tens, factor, offset, out, row);
     row += values.length;
   }
   return out;
@@ -111,13 +156,10 @@ function widen(
  */
 export function numberAt(kept: KeptNumbers, row: number): number {
   let left = row;
-  for (const { values, places } of kept.pieces) {
+  for (const piece of kept.pieces) {
     if (left < 0) break;
-    if (left < values.length) {
-      const value = values[left] ?? MISSING;
-      return value === gapOf(values) ? Number.NaN : value / 10 ** places;
-    }
-    left -= values.length;
+    if (left < piece.values.length) return inPiece(piece, left);
+    left -= piece.values.length;
   }
   return Number.NaN;
 }

@@ -22,23 +22,37 @@ const LONGEST_QUOTED = 1 << 20;
 export interface RowReader {
   /** Whole lines, or the rest of the file when `last`. Gives the count of bytes taken; the rest must come again. */
   take(bytes: Uint8Array, last: boolean): number;
+  /** lines passed, count */
+  lines(): number;
+  /** what was met in a piece can be judged only by what stands before it: a quoted cell, which may span lines, or a line
+   * that is no plain row before the first that is */
+  unsure(): boolean;
+}
+
+export interface RowReaderOptions {
+  /** sends every piece through papaparse, so that both ways can be compared */
+  exact?: boolean;
+  /** a piece that is read apart from what stands before it; lines count from its own first */
+  apart?: 'first' | 'later';
 }
 
 /**
  * A reader of rows.
  * @param layout how the file is built, object
  * @param store where the rows go, object
- * @param options `exact` sends every piece through papaparse, so that both ways can be compared
+ * @param options ways of reading, object
  * @returns the reader
  */
-export function rowReader(layout: Layout, store: RowStore, options: { exact?: boolean } = {}): RowReader {
+export function rowReader(layout: Layout, store: RowStore, options: RowReaderOptions = {}): RowReader {
   const text = textOf(layout.encoding);
   const { delimiter, decimal } = layout;
   const isParted = delimiter !== 'spaces' && delimiter !== 'fixed';
   const bytewise = isParted && delimiter !== decimal && options.exact !== true;
   const separator = delimiter.charCodeAt(0);
   const blocks = bytewise ? blockReader(store, separator, decimal, text) : null;
+  const firstRowLine = options.apart === 'later' ? 1 : layout.firstRowLine;
   let line = 0;
+  let unsure = false;
 
   /** The byte at which a row with a quoted cell starts, or the end. */
   const takeClean = (bytes: Uint8Array, from: number, to: number): number => {
@@ -50,6 +64,7 @@ export function rowReader(layout: Layout, store: RowStore, options: { exact?: bo
       if (at >= to || store.full) break;
       const end = lineEnd(bytes, at, to);
       if (hasQuotedCell(bytes, at, end, separator)) return at;
+      if (options.apart === 'later' && store.rows === 0) unsure = true;
       line += 1;
       if (roomFor(store, 1) === 0) break;
       put(splitLine(text(bytes.subarray(at, end)), delimiter, layout.cuts));
@@ -68,7 +83,7 @@ export function rowReader(layout: Layout, store: RowStore, options: { exact?: bo
     const piece = text(bytes);
     for (const one of piece.split(/\r\n|\n|\r/).slice(0, -1)) {
       line += 1;
-      if (line >= layout.firstRowLine && one.trim() !== '' && roomFor(store, 1) > 0) {
+      if (line >= firstRowLine && one.trim() !== '' && roomFor(store, 1) > 0) {
         put(splitLine(one, delimiter, layout.cuts));
       }
     }
@@ -78,7 +93,7 @@ export function rowReader(layout: Layout, store: RowStore, options: { exact?: bo
     const piece = text(bytes).replace(/\r\n?/g, '\n');
     for (const { cells, lines } of quotedRecords(piece, delimiter)) {
       line += 1;
-      if (line >= layout.firstRowLine && roomFor(store, 1) > 0) put(cells);
+      if (line >= firstRowLine && roomFor(store, 1) > 0) put(cells);
       line += lines - 1;
     }
   };
@@ -86,7 +101,7 @@ export function rowReader(layout: Layout, store: RowStore, options: { exact?: bo
   /** Lines above the first row are passed over. */
   const skipHead = (bytes: Uint8Array): number => {
     let at = 0;
-    while (line < layout.firstRowLine - 1 && at < bytes.length) {
+    while (line < firstRowLine - 1 && at < bytes.length) {
       const byte = bytes[at++];
       if (byte === NEWLINE || (byte === RETURN && bytes[at] !== NEWLINE)) line += 1;
     }
@@ -94,20 +109,26 @@ export function rowReader(layout: Layout, store: RowStore, options: { exact?: bo
   };
 
   return {
+    lines: () => line,
+    unsure: () => unsure,
     take(bytes, last) {
       let from = skipHead(bytes);
       let end = lastLineEnd(bytes, last);
       if (bytewise) from = takeClean(bytes, from, end);
+      if (options.apart && from < end) {
+        unsure = true;
+        return bytes.length;
+      }
       if (!isParted) takeLines(bytes.subarray(from, end));
       else if (from < end) {
-        const quoted = lastRowEnd(bytes, from, end, separator, last);
-        end = quoted.end;
-        if (quoted.neverClosed) takeLines(bytes.subarray(from, end));
+        const whole = lastRowEnd(bytes, from, end, separator, last);
+        end = whole.end;
+        if (whole.neverClosed) takeLines(bytes.subarray(from, end));
         else if (end > from) takeQuoted(bytes.subarray(from, end));
       }
       if (!last || end >= bytes.length) return end;
       line += 1;
-      if (line >= layout.firstRowLine && roomFor(store, 1) > 0) {
+      if (line >= firstRowLine && roomFor(store, 1) > 0) {
         const cells = splitLine(text(bytes.subarray(end)), delimiter, layout.cuts);
         lastLine(store, layout, cells, line);
       }

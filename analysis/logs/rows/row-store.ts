@@ -3,7 +3,7 @@ import type { RejectedRow } from '../read-outcome.ts';
 import { type ColumnStore, growColumn, trimColumn } from './column-store.ts';
 import { countRow } from './number-column.ts';
 
-const MOST_REJECTED = 1000;
+export const MOST_REJECTED = 1000;
 /** Numbers one reading may hold: more would not fit a person's computer. */
 export const MOST_CELLS = 160_000_000;
 
