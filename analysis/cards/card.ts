@@ -113,6 +113,13 @@ export const tableSchema = z.strictObject({
   holds: z.record(z.string(), z.string()).default({}),
 });
 
+/** What is expected minute by minute, printed to be watched, not to be written in. */
+export const aheadSchema = z.strictObject({
+  /** what runs on, with the units of both columns */
+  title: z.string().min(1),
+  rows: z.array(z.strictObject({ head: z.string().min(1), text: z.string().min(1) })).min(1),
+});
+
 export const boxSchema = z.strictObject({
   ...boxShape,
   expect: expectationSchema.nullable(),
@@ -146,6 +153,7 @@ export const cardSchema = z.strictObject({
   boxes: z.array(boxSchema),
   /** what the expectations rest on, or that there are none */
   expectNote: z.string(),
+  ahead: z.array(aheadSchema).default([]),
   stop: z.strictObject({
     /** a standing item holds for every run of its kind: it stands on a card's first sheet only */
     items: z.array(z.strictObject({ line: lineSchema, standing: z.boolean() })),
@@ -172,5 +180,6 @@ export type GroupHead = z.infer<typeof groupHeadSchema>;
 export type RowGroup = z.infer<typeof groupSchema>;
 export type Layout = (typeof LAYOUTS)[number];
 export type ReadingTable = z.infer<typeof tableSchema>;
+export type Ahead = z.infer<typeof aheadSchema>;
 export type Box = z.infer<typeof boxSchema>;
 export type Card = z.infer<typeof cardSchema>;

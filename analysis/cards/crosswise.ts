@@ -17,6 +17,8 @@ export interface Crosswise {
   groupHeight: number;
   headHeight: number;
   rowHeights: number[];
+  /** above each reading, what each run is expected to read: 0 where runs have none of their own */
+  expectHeights: number[];
   /** runs of each block, from and to */
   blocks: { from: number; to: number; height: number }[];
 }
@@ -43,7 +45,7 @@ export function turnTable(
   sets: number,
   room: number,
 ): Crosswise | null {
-  if (sets < 2 || table.columns.some((column) => column.expectsByRow || column.write === 'words')) return null;
+  if (sets < 2 || table.columns.some((column) => column.write === 'words')) return null;
   const scale = TYPE_SCALES[type];
   const pitch = pitchesOf(type);
   const face = { words: scale.body, numbers: scale.body };
@@ -52,7 +54,10 @@ export function turnTable(
   const needs = table.columns.map(
     (column) => columnNeed(column, table, scale, false).write / (column.perGroup ? perGroup : 1),
   );
-  const run = Math.max(...needs, ...heads);
+  const own = table.columns.flatMap((column) =>
+    table.rows.map((row) => textWidth(row.cells[column.key]?.expect?.text ?? '', scale.body) + 2 * PADDING),
+  );
+  const run = Math.max(...needs, ...heads, ...own);
   const expects = table.columns.map((column) => (column.expect ? textWidth(column.expect.text, scale.body) : 0));
   const expect = Math.max(...expects) > 0 ? Math.max(...expects, textWidth('expect', scale.small)) + 2 * PADDING : 0;
   const word = Math.max(
@@ -67,6 +72,7 @@ export function turnTable(
     const lines = linesIn(words(`${column.label} ${column.unit}`), small, label - 2 * PADDING - 0.6);
     return Math.max(MEASURES_MM.boxHeight, lines * pitch.small + 0.8) + MEASURES_MM.line;
   });
+  const expectHeights = table.columns.map((column) => (column.expectsByRow ? pitch.body + MEASURES_MM.line : 0));
   const headLines = linesIn(words(`${table.head.label} ${table.head.unit}`), small, label - 2 * PADDING - 0.6);
   const headHeight = Math.max(pitch.body, headLines * pitch.small) + 1.2;
   const dealt = dealRuns(table, perBlock);
@@ -81,12 +87,14 @@ export function turnTable(
   const groupLeast = table.groupHead.write ? MEASURES_MM.boxHeight + MEASURES_MM.line : headHeight;
   const minuteHeight = table.groupHead.minute ? MEASURES_MM.boxHeight + MEASURES_MM.line : 0;
   const groupHeight = table.groups.length === 0 ? 0 : Math.max(groupLeast, Math.max(...groupLines) * pitch.body + 1.2);
-  const height = rowHeights.reduce((sum, one) => sum + one, groupHeight + minuteHeight + headHeight + MEASURES_MM.line);
+  const height =
+    rowHeights.reduce((sum, one) => sum + one, groupHeight + minuteHeight + headHeight + MEASURES_MM.line) +
+    expectHeights.reduce((sum, one) => sum + one, 0);
   const blocks = dealt.map((block) => ({ ...block, height: height + BLOCK_GAP }));
   const upright = sets * (table.rows.length * (MEASURES_MM.boxHeight + MEASURES_MM.line) + 3 * pitch.small);
   const turned = blocks.length * (height + BLOCK_GAP);
   return height <= room && turned <= WORTH * upright
-    ? { label, expect, run, groupHeight, headHeight, rowHeights, blocks }
+    ? { label, expect, run, groupHeight, headHeight, rowHeights, expectHeights, blocks }
     : null;
 }
 

@@ -12,7 +12,8 @@ import {
   toSi,
   unitOf,
 } from '../units/index.ts';
-import type { Expectation, Row } from './card.ts';
+import type { Ahead, Expectation, Row } from './card.ts';
+import { ESTIMATED } from './line.ts';
 import type { ColumnSeed } from './reading-columns.ts';
 
 /** Asked for each box: which table, whether it is the card's first or a box of its own, column and row. */
@@ -25,8 +26,8 @@ export type Expect = (box: {
 
 /** One predicted reading of a card, SI. */
 export interface PredictedReading {
-  /** glossary name */
-  quantity: string;
+  /** glossary name; null where the box has none and is known by its words */
+  quantity: string | null;
   /** title of the table it stands in; absent for the card's first table and its single boxes */
   table?: string;
   /** words of the row's head, such as the minute; absent for every row */
@@ -39,15 +40,37 @@ export interface PredictedReading {
   /** SI unit id */
   unit: string;
   basis: string;
+  /** a figure of the design without a band: it prints as such, and nothing is held against it */
+  estimated?: boolean;
 }
 
 /** Predictions of a card, with the line that says what they rest on. */
 export interface CardPredictions {
   readings: readonly PredictedReading[];
   note: string;
+  /** what is predicted and has no box on the card, a line each */
+  lines?: readonly string[];
+  /** why something is not predicted */
+  refusals?: readonly string[];
+  /** minute by minute, to be watched */
+  ahead?: readonly Ahead[];
 }
 
 export const FIRST_MEASUREMENT = 'Expect: no prediction, first measurement.';
+
+/**
+ * The line that says what the expectations rest on, or that there are none.
+ * @param predictions of the card, or nothing
+ * @param shown true where one of them stands beside a box
+ * @returns text; the first measurement where nothing is known
+ */
+export function expectNote(predictions: CardPredictions | undefined, shown: boolean): string {
+  const { note = '', lines = [], refusals = [] } = predictions ?? {};
+  const said = [...(shown && note !== '' ? [note] : []), ...lines];
+  const [why] = refusals;
+  if (said.length > 0) return `Expect: ${[...said, ...(why ? [`No prediction: ${why}`] : [])].join('. ')}`;
+  return why === undefined ? FIRST_MEASUREMENT : `Expect: no prediction: ${why}.`.replace(/\.\.$/, '.');
+}
 
 /** Nothing is expected. */
 export const expectNothing: Expect = () => null;
@@ -72,7 +95,8 @@ export function expectFrom(predictions: CardPredictions): Expect {
 }
 
 /** One channel: with or without its index, where only one of both has one. */
-function isSame(predicted: string, read: string | null): boolean {
+function isSame(predicted: string | null, read: string | null): boolean {
+  if (predicted === null) return read === null;
   return read !== null && (predicted === read || predicted === baseName(read) || baseName(predicted) === read);
 }
 
@@ -85,7 +109,10 @@ function isSame(predicted: string, read: string | null): boolean {
 export function expectationOf(one: PredictedReading, unit: string): Expectation | null {
   if (!isUnit(unit) || unitOf(unit).dimension !== unitOf(one.unit).dimension) return null;
   const { value, low, high, basis } = one;
-  if (low === null && high === null) return null;
+  if (low === null && high === null) {
+    if (!one.estimated || value === null) return null;
+    return { text: `${show(value, unit, { decimals: 0 }).number} ${ESTIMATED}`, low, high, basis };
+  }
   const ends = { low: low === null ? null : fromSi(low, unit), high: high === null ? null : fromSi(high, unit), basis };
   if (value !== null && low !== null && high !== null) {
     const even = Math.abs(high + low - 2 * value) <= 0.2 * (high - low);

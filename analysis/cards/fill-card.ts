@@ -7,7 +7,7 @@ import { type CatalogueTest, type Known, linesFor, type PreparedTest } from '../
 import { InputProblem, problem } from '../remarks/index.ts';
 import { aimOf } from './aims.ts';
 import { type Card, cardSchema } from './card.ts';
-import { type CardPredictions, expectFrom, expectNothing, FIRST_MEASUREMENT } from './expectation.ts';
+import { type CardPredictions, expectFrom, expectNote, expectNothing } from './expectation.ts';
 import { gatesFor } from './gates.ts';
 import { type Line, words } from './line.ts';
 import { logBoxes } from './log-boxes.ts';
@@ -61,7 +61,7 @@ export function fillCards(input: CardInput): Card[] {
       title: count === 1 ? whole.title : `${whole.title}, ${i + 1} of ${count}`,
       gates: i === 0 ? whole.gates : [],
       steps: whole.steps.slice(i * each, (i + 1) * each),
-      ...(last ? {} : { tables: [], boxes: [], after: [], log: [], expectNote: '' }),
+      ...(last ? {} : { tables: [], boxes: [], after: [], log: [], expectNote: '', ahead: [] }),
     });
   });
 }
@@ -84,9 +84,15 @@ function filled(input: CardInput): Card {
   const ready = linesFor(test, airplane, known);
   const strip = stripFor(test.id, airplane);
   const { tables, boxes } = readingTables(test, ready, airplane, predictions ? expectFrom(predictions) : expectNothing);
-  const banded =
-    boxes.some((box) => box.expect !== null) ||
-    tables.some((table) => table.columns.some((column) => column.expect !== null || column.expectsByRow));
+  const expected = [
+    ...boxes.map((box) => box.expect),
+    ...tables.flatMap((table) => [
+      ...table.columns.map((column) => column.expect),
+      ...table.rows.flatMap((row) => Object.values(row.cells).map((cell) => cell.expect)),
+    ]),
+  ].flatMap((one) => one ?? []);
+  // an estimate has no band to leave
+  const banded = expected.some((one) => one.low !== null || one.high !== null);
   const card: Card = {
     format: 'proveout-card-1',
     id: test.id,
@@ -104,8 +110,9 @@ function filled(input: CardInput): Card {
     steps: ready.steps.map((line) => spokenNumbers(lineOf(line))),
     tables,
     boxes,
-    expectNote: expectNote(test, predictions, banded),
-    stop: stopNumbers(ready, banded),
+    expectNote: test.reductions.length > 0 || predictions ? expectNote(predictions, expected.length > 0) : '',
+    ahead: [...(predictions?.ahead ?? [])],
+    stop: stopNumbers(ready, banded || (predictions?.ahead ?? []).length > 0),
     after: afterLines(ready, strip.length > 0),
     log: logBoxes(test, airplane),
     missing: ready.missing,
@@ -115,11 +122,6 @@ function filled(input: CardInput): Card {
   if (stopHeight(card, narrowest, 'large', true) <= MOST_STOP) return card;
   const wanted = `${test.id}: its stop lines take more than half of a card; shorten them, or make two tests of it`;
   throw new InputProblem([problem('bad-catalogue', wanted, { field: `${test.id}.stop` })]);
-}
-
-function expectNote(test: CatalogueTest, predictions: CardPredictions | undefined, banded: boolean): string {
-  if (banded && predictions) return `Expect: ${predictions.note}`;
-  return test.reductions.length > 0 ? FIRST_MEASUREMENT : '';
 }
 
 function afterLines(ready: PreparedTest, configured: boolean): Line[] {

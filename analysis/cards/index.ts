@@ -1,6 +1,7 @@
 export * from './boxes-of-row.ts';
 export * from './briefing.ts';
 export * from './card.ts';
+export * from './changed-since.ts';
 export * from './column-widths.ts';
 export * from './crosswise.ts';
 export * from './deal.ts';
@@ -17,6 +18,7 @@ export * from './measure-text.ts';
 export * from './packet.ts';
 export * from './packet-page.ts';
 export * from './part-heights.ts';
+export * from './predictions/predictions-for.ts';
 export * from './program-cards.ts';
 export * from './return-sheet.ts';
 export * from './sections.ts';

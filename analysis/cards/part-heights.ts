@@ -1,5 +1,5 @@
 /** Height of each part of a card on a sheet, mm: the same numbers the style sheet draws with. */
-import type { Box, Card, ReadingTable, Row } from './card.ts';
+import type { Ahead, Box, Card, ReadingTable, Row } from './card.ts';
 import type { PlacedColumns } from './column-widths.ts';
 import { hasNumber, type Line, words } from './line.ts';
 import { linesIn, lineWidth, measuredWidth, textWidth } from './measure-text.ts';
@@ -187,4 +187,15 @@ export function flowRows(widths: number[], room: number, between: number): numbe
     }
   });
   return rows;
+}
+
+/** Columns in which the minutes ahead run down, and what a line of them takes beside its letters, mm. */
+export const AHEAD_COLUMNS = 3;
+
+/** Height of a table of minutes ahead, mm: its title, then its lines in columns side by side. */
+export function aheadHeight(ahead: Ahead, content: number, type: TypeSize): number {
+  const { note } = TYPE_SCALES[type];
+  const pitch = pitchesOf(type);
+  const title = linesIn(words(ahead.title), { words: note, numbers: note }, content) * pitch.note + 0.8;
+  return title + Math.ceil(ahead.rows.length / AHEAD_COLUMNS) * pitch.body + 0.8;
 }

@@ -5,6 +5,7 @@ import type { Outing, Part, Program } from '../program/index.ts';
 import type { Card } from './card.ts';
 import type { CardPredictions } from './expectation.ts';
 import { fillCards } from './fill-card.ts';
+import { predictionsFor as predictionsOf } from './predictions/predictions-for.ts';
 
 /** Which cards: all, one outing, one flight, one stage, or one test. */
 export type Selection =
@@ -24,7 +25,7 @@ export interface ProgramCardsInput {
   printed: string;
   ownTests?: readonly CatalogueTest[];
   known?: Known;
-  /** what is predicted for a test; nothing where it is a first measurement */
+  /** what is predicted for a test, in place of what the accepted results predict */
   predictionsFor?: (test: CatalogueTest) => CardPredictions | undefined;
 }
 
@@ -43,7 +44,7 @@ export function cardsOfProgram(input: ProgramCardsInput): Card[] {
       const test = tests.get(part.test);
       if (!test || !isChosen(selection, outing, part, test)) return [];
       const place = `${name}, card ${i + 1} of ${outing.parts.length}${part.of > 1 ? `, part ${part.part} of ${part.of}` : ''}`;
-      const predictions = predictionsFor?.(test);
+      const predictions = predictionsFor ? predictionsFor(test) : predictedFor(test, input);
       return fillCards({
         test,
         airplane,
@@ -54,6 +55,14 @@ export function cardsOfProgram(input: ProgramCardsInput): Card[] {
     });
   });
 }
+
+/** Predictions from the accepted results, for a card as it would be without any. */
+function predictedFor(test: CatalogueTest, { airplane, known = {} }: ProgramCardsInput): CardPredictions | undefined {
+  const blank = fillCards({ test, airplane, place: NOWHERE, known }).at(-1);
+  return blank && predictionsOf(test, blank, airplane, known.results ?? []);
+}
+
+const NOWHERE = { outing: '', place: '', revision: '', printed: '' };
 
 /**
  * What an outing is called on paper: `Flight 6`, `Ground session 4`, `Shop day 12`.

@@ -6,7 +6,7 @@ import type { Section } from './deal.ts';
 import { headlineOf } from './headline.ts';
 import { words } from './line.ts';
 import { linesIn } from './measure-text.ts';
-import { boxRows, rowHeight, stepHeight, tickedRows } from './part-heights.ts';
+import { aheadHeight, boxRows, rowHeight, stepHeight, tickedRows } from './part-heights.ts';
 import { MEASURES_MM, pitchesOf, TYPE_SCALES, type TypeSize } from './sheet-size.ts';
 
 export type SheetPart =
@@ -15,6 +15,7 @@ export type SheetPart =
   | { kind: 'gates' | 'steps' | 'boxes' | 'after'; from: number; to: number }
   | { kind: 'table'; table: number; from: number; to: number; placed: PlacedColumns; first: boolean }
   | { kind: 'turned'; table: number; turned: Crosswise; first: boolean }
+  | { kind: 'ahead'; ahead: number }
   | { kind: 'log' }
   | { kind: 'sources' };
 
@@ -55,9 +56,15 @@ export function sectionsOf(card: Card, content: number, type: TypeSize, room: nu
     before.push({ header: gap, least: 1, rows: [{ height, keep: false, part: () => ({ kind: 'missing' }) }] });
   }
   before.push({ header: label, least: 2, rows: rowsOf('gates', tickedRows(card.gates, content, type)) });
+  const ahead: Section<SheetPart>[] = card.ahead.map((one, i) => ({
+    header: gap,
+    least: 1,
+    rows: [{ height: aheadHeight(one, content, type), keep: false, part: () => ({ kind: 'ahead', ahead: i }) }],
+  }));
   const readings: Section<SheetPart>[] = card.tables.flatMap((table, i) =>
     tableSections(card, table, i, content, type, room),
   );
+  readings.unshift(...ahead);
   readings.push({ header: gap, least: 1, rows: rowsOf('boxes', boxRows(card.boxes, content, type)) });
   const after: Section<SheetPart>[] = [
     { header: label, least: 1, rows: rowsOf('after', tickedRows(card.after, content, type)) },

@@ -11,6 +11,8 @@ export interface AcceptedResult {
   kind: string;
   test?: string;
   result: Result;
+  /** what it is called on a card: `result 3` */
+  name?: string;
 }
 
 /** What has been accepted so far; empty before the first flight. */

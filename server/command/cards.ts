@@ -1,18 +1,23 @@
 /** `proveout cards`: cards of a program as a PDF. */
+import { basename } from 'node:path';
 import type { Paper, Selection } from '../../analysis/cards/index.ts';
 import { PAPERS } from '../../analysis/cards/sheet-size.ts';
+import type { AcceptedResult } from '../../analysis/catalogue/index.ts';
 import { STAGES } from '../../analysis/catalogue/stage.ts';
-import { printCards } from '../actions/print-cards.ts';
+import { type PrintCardsInput, printCards } from '../actions/print-cards.ts';
 import { airplaneFrom } from './airplane-from.ts';
+import { resultFrom } from './result-from.ts';
 import { printJson, printLines, readArguments, type Verb, WrongUsage } from './verb.ts';
 import { writeBytes } from './write-bytes.ts';
 
 export const cards: Verb = {
   help: `proveout cards AIRPLANE.json (--all | --flight N | --outing N | --stage S | --card ID) --out FILE.pdf
-  [--paper half-letter | a5 | letter-2up | a4-2up] [--json]
+  [--paper half-letter | a5 | letter-2up | a4-2up] [--packet] [--results RESULT.json]... [--json]
 
 Cards of an airplane's program, filled from its description. Give one choice of cards. Paper is half-letter unless
-said otherwise. "-" reads the airplane from standard input.
+said otherwise. --packet adds the briefing, emergency and return sheets of a flight or outing. --results takes accepted
+results (the JSON of "proveout reduce KIND --json"), given once for each: what they predict stands on the cards with
+its band. "-" reads the airplane from standard input.
 `,
   run: async (argv, io) => {
     const { values, positionals } = readArguments(argv, {
@@ -22,6 +27,8 @@ said otherwise. "-" reads the airplane from standard input.
       stage: { type: 'string' },
       card: { type: 'string' },
       paper: { type: 'string' },
+      packet: { type: 'boolean' },
+      results: { type: 'string', multiple: true },
       out: { type: 'string' },
     });
     const [path, ...more] = positionals;
@@ -30,7 +37,19 @@ said otherwise. "-" reads the airplane from standard input.
     const selection = selectionFrom(values);
     const paper = paperFrom(values.paper);
     const airplane = await airplaneFrom(path, io);
-    const printed = await printOnce(airplane, selection, paper);
+    const results: AcceptedResult[] = [];
+    for (const file of values.results ?? []) {
+      const result = await resultFrom(file, io);
+      results.push({ kind: result.kind, result, name: basename(file, '.json').slice(0, 40) });
+    }
+    const printed = await printOnce({
+      airplane,
+      revision: null,
+      selection,
+      paper,
+      known: { results },
+      ...(values.packet ? { packet: true } : {}),
+    });
     await writeBytes(values.out, printed.pdf);
     const { sheets, pages } = printed;
     const missing = printed.cards.flatMap((card) => card.missing.map((one) => ({ card: card.id, ...one })));
@@ -46,11 +65,11 @@ said otherwise. "-" reads the airplane from standard input.
   },
 };
 
-async function printOnce(airplane: Parameters<typeof printCards>[0]['airplane'], selection: Selection, paper: Paper) {
+async function printOnce(input: PrintCardsInput) {
   const { openPrinter } = await import('../printing/print.ts');
   const printer = openPrinter();
   try {
-    return await printCards({ airplane, revision: null, selection, paper }, {}, printer);
+    return await printCards(input, {}, printer);
   } finally {
     await printer.close();
   }

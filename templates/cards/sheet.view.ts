@@ -1,6 +1,7 @@
 /** One sheet of a card, ready to print. */
 import type { Card, Paper, Sheet, SheetPart } from '../../analysis/cards/index.ts';
 import {
+  AHEAD_COLUMNS,
   fitText,
   hasNumber,
   headlineOf,
@@ -101,11 +102,26 @@ function partView(card: Card, part: SheetPart, paper: Paper, options: PrintOptio
       return turnedView(card, part);
     case 'boxes':
       return boxesView(card, part.from, part.to, SHEETS[paper].content, options);
+    case 'ahead':
+      return aheadView(card, part.ahead);
     case 'log':
       return logView(card, options);
     case 'sources':
       return { template: 'cards/_sources', sources: card.sources.map((text, i) => ({ n: i + 1, text })) };
   }
+}
+
+/** Minutes ahead, running down in columns side by side. */
+function aheadView(card: Card, index: number) {
+  const ahead = card.ahead[index];
+  if (!ahead) throw new RangeError(`card ${card.id} has no minutes ${index}`);
+  const { title, rows } = ahead;
+  const each = Math.ceil(rows.length / AHEAD_COLUMNS);
+  return {
+    template: 'cards/_ahead',
+    title,
+    columns: Array.from({ length: Math.ceil(rows.length / each) }, (_, c) => rows.slice(c * each, (c + 1) * each)),
+  };
 }
 
 function ticksView(label: string, lines: Card['gates']) {

@@ -45,6 +45,10 @@ export function turnedView(card: Card, part: Extract<SheetPart, { kind: 'turned'
           label: column.label,
           unit: column.unit,
           expect: column.expect?.text ?? '',
+          expectHeight: millimetres(turned.expectHeights[c] ?? 0),
+          byRun: column.expectsByRow ? rows.map((row) => row.cells[column.key]?.expect?.text ?? '') : [],
+          // the label stands beside both, the expectation and the reading
+          span: column.expectsByRow ? '2' : '',
           cells: rows.flatMap((row, i) => {
             const alike = rows.filter((one) => column.perGroup && one.group !== null && one.group === row.group);
             if (alike.length > 0 && rows[i - 1]?.group === row.group) return [];

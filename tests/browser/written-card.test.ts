@@ -126,7 +126,7 @@ describe('a full airspeed card by keyboard', () => {
   });
 });
 
-const valueIn = (page: Page) => page.$eval('[name="box.t1.2-5.coolant-out"]', (one) => (one as HTMLInputElement).value);
+const valueIn = (page: Page) => page.$eval('[name="box.t1.2-3.coolant-out"]', (one) => (one as HTMLInputElement).value);
 
 describe('readings on a card', () => {
   const box = (page: Page, key: string) => page.$(`[name="box.${key}"]`);
@@ -139,10 +139,10 @@ describe('readings on a card', () => {
       '◇ outside -40 to 150 °C: slip or wrong unit?',
     );
     await page.keyboard.press('ArrowDown');
-    expect(await active(page)).toBe('box.t1.2-5.coolant-out');
+    expect(await active(page)).toBe('box.t1.2-3.coolant-out');
     await page.keyboard.type('95');
     await page.keyboard.press('Enter');
-    expect(await active(page)).toBe('box.t1.2-5.oil-temperature');
+    expect(await active(page)).toBe('box.t1.2-3.oil-temperature');
     await (await box(page, 'clock-start'))?.focus();
     await page.keyboard.type('1405');
     await page.keyboard.press('Tab');
@@ -164,13 +164,13 @@ describe('readings on a card', () => {
 
   it('are kept, taken back and refused with reasons without script', async () => {
     const { page } = await service.open('/books/ouzel/written/new?test=ground-cooling-fan-hold', { script: false });
-    await (await box(page, 't1.2-5.coolant-out'))?.type('ninety');
+    await (await box(page, 't1.2-3.coolant-out'))?.type('ninety');
     await Promise.all([page.waitForNavigation(), page.click('.save-bar button.main')]);
     expect(page.url()).toContain('done=written');
-    expect(await page.$eval('#b-t1-2-5-coolant-out-d', (one) => one.textContent)).toBe('✕ not a number');
+    expect(await page.$eval('#b-t1-2-3-coolant-out-d', (one) => one.textContent)).toBe('✕ not a number');
     await Promise.all([page.waitForNavigation(), page.click('button[value="reduce:cooling-ground"]')]);
     expect(await page.$eval('[role=alert]', (one) => one.textContent)).toMatch(
-      /What you typed is kept here[\s\S]*“ninety” in t1\.2-5\.coolant-out is not a number/,
+      /What you typed is kept here[\s\S]*“ninety” in t1\.2-3\.coolant-out is not a number/,
     );
     expect(await valueIn(page)).toBe('ninety');
     await Promise.all([page.waitForNavigation(), page.click('button.undo')]);

@@ -73,7 +73,7 @@ export const GROUND_PLANS: RowPlans = {
       layout: 'minutes',
       head: 'hold',
       unit: 'min',
-      rows: { minutes: { every: 5, to: 30 } },
+      rows: { minutes: { every: 3, to: 30 } },
       title: 'fan on',
       holds: { 'cooling-fan-state': 'on' },
     },

@@ -6,12 +6,15 @@ import { airspeedPoints } from './airspeed-points.ts';
 import type { CardPoints, PointsMaker } from './card-points.ts';
 import { cardReader } from './card-reader.ts';
 import { climbPoints } from './climb-points.ts';
+import { coolingClimbPoints, coolingFlightPoints } from './cooling-flight-points.ts';
 import { coolingGroundPoints } from './cooling-ground-points.ts';
 import { weighingPoints } from './weighing-points.ts';
 
 const MAKERS: Readonly<Record<string, PointsMaker>> = {
   airspeed: airspeedPoints,
   climb: climbPoints,
+  'cooling-climb': coolingClimbPoints,
+  'cooling-flight': coolingFlightPoints,
   'cooling-ground': coolingGroundPoints,
   'weight-balance': weighingPoints,
 };

@@ -15,7 +15,7 @@ function card(id: string, predicted = false): Card {
     {
       quantity: 'coolant-temperature',
       table: 'fan on',
-      row: '10',
+      row: '9',
       value: 368.15,
       low: 365.15,
       high: 371.15,
@@ -42,8 +42,8 @@ describe('the entry page of a card', () => {
   });
 
   test('fields say where they are read, with unit and plausible range in the unit of the box', () => {
-    const field = entryFields(card('ground-cooling-fan-hold')).tables[0]?.rows[2]?.fields[0];
-    expect(field).toMatchObject({ at: 'fan on, 10 min', label: 'coolant out', unit: '°C', input: 'number' });
+    const field = entryFields(card('ground-cooling-fan-hold')).tables[0]?.rows[3]?.fields[0];
+    expect(field).toMatchObject({ at: 'fan on, 9 min', label: 'coolant out', unit: '°C', input: 'number' });
     // the glossary's 233 to 423 K
     expect(field?.plausible?.map(Math.round)).toEqual([-40, 150]);
   });
@@ -54,21 +54,21 @@ describe('the entry page of a card', () => {
   });
 
   test('what is predicted stands beside the field', () => {
-    const field = entryFields(card('ground-cooling-fan-hold', true)).tables[0]?.rows[2]?.fields[0];
+    const field = entryFields(card('ground-cooling-fan-hold', true)).tables[0]?.rows[3]?.fields[0];
     expect(field?.expect).toMatchObject({ text: '95 ± 3' });
   });
 });
 
 describe('a flown card', () => {
   const printed = card('ground-cooling-fan-hold', true);
-  const key = entryFields(printed).tables[0]?.rows[2]?.fields[0]?.key ?? '';
+  const key = entryFields(printed).tables[0]?.rows[3]?.fields[0]?.key ?? '';
 
   test('holds the values in their boxes, marked where they left the band, with their sources', () => {
     const flown = flownCard(printed, [
       { key, text: '99.4', value: 99.4, source: 'engine monitor, 12:03 to 12:04' },
       { key: 'fuel-left', text: '61', value: 61, source: 'written by hand' },
     ]);
-    const cell = flown.tables[0]?.rows[2]?.cells['coolant-out'];
+    const cell = flown.tables[0]?.rows[3]?.cells['coolant-out'];
     expect(cell).toMatchObject({ expect: { text: '95 ± 3' }, measured: { text: '99.4', outside: 'above', source: 1 } });
     expect(flown.log.at(-1)?.measured).toEqual({ text: '61', outside: null, source: null });
     expect(flown.sources).toEqual(['engine monitor, 12:03 to 12:04']);

@@ -58,6 +58,7 @@ export function specimenCard(gates: number, steps: number, rows: number, columns
     ],
     boxes: [],
     expectNote: '',
+    ahead: [],
     stop: {
       items: [{ line: [...words('oil at '), NUMBER('115', '°C')], standing: false }],
       action: [words('land')],

@@ -12,13 +12,13 @@ async function begin(app: AppForTests, boxes: Record<string, string>, test = 'gr
   return { answer, kept: begun.safeParse(answer.json()).data };
 }
 
-/** A hold of 30 min with a rise no thermostat bends, read every five. */
+/** A hold of 30 min with a rise no thermostat bends, read every three. */
 const HOLD: Record<string, string> = {
   'engine-speed-held': '2500',
   'outside-air-start': '18',
   'outside-air-end': '18',
   ...Object.fromEntries(
-    [0, 5, 10, 15, 20, 25, 30].map((minute, i) => [
+    [0, 3, 6, 9, 12, 15, 18, 21, 24, 27, 30].map((minute, i) => [
       `t1.${i + 1}-${minute}.coolant-out`,
       (98 - 5 * Math.exp(-minute / 5)).toFixed(1),
     ]),
@@ -28,18 +28,18 @@ const HOLD: Record<string, string> = {
 describe('a written card', () => {
   it('keeps each box with who wrote it and when; the same again makes no entry', async () => {
     const app = await appWithOuzel();
-    const { kept } = await begin(app, { 't1.1-0.coolant-out': '93', 't1.2-5.coolant-out': '' });
+    const { kept } = await begin(app, { 't1.1-0.coolant-out': '93', 't1.2-3.coolant-out': '' });
     expect(kept?.number).toBe(1);
     const url = `/api/books/${app.book}/written/1`;
     const put = (boxes: Record<string, string>, who?: string) =>
       app.ask({ method: 'PUT', url, payload: { boxes, ...(who ? { who } : {}) } });
-    const second = begun.parse((await put({ 't1.2-5.coolant-out': '95' }, 'Ada')).json());
+    const second = begun.parse((await put({ 't1.2-3.coolant-out': '95' }, 'Ada')).json());
     expect(second.lastEntry).toBeGreaterThan(kept?.lastEntry ?? Number.POSITIVE_INFINITY);
-    expect(begun.parse((await put({ 't1.2-5.coolant-out': '95' })).json()).lastEntry).toBe(second.lastEntry);
+    expect(begun.parse((await put({ 't1.2-3.coolant-out': '95' })).json()).lastEntry).toBe(second.lastEntry);
     const whole = (await app.ask({ url })).json();
     expect(whole.boxes).toMatchObject({
       't1.1-0.coolant-out': { text: '93', who: 'Ines' },
-      't1.2-5.coolant-out': { text: '95', who: 'Ada' },
+      't1.2-3.coolant-out': { text: '95', who: 'Ada' },
     });
     expect(whole.card).toMatchObject({ id: 'ground-cooling-fan-hold', format: 'proveout-card-1' });
     const list = (await app.ask({ url: `/api/books/${app.book}/written` })).json();

@@ -36,6 +36,7 @@ export const ENGINE = [
       { when: EXIT_DOOR, text: 'Half door only if the corrected peak left {{tempdiff plan.coolingMargin}}.' },
     ],
     readings: [
+      { what: 'time from start', measure: 'seconds', at: 'each step of height' },
       { what: 'coolant out', quantity: 'coolant-temperature', measure: 'temp', at: 'each step of height' },
       { what: 'coolant in', quantity: 'coolant-temperature-in', measure: 'temp', at: 'each step of height' },
       { what: 'oil temperature', quantity: 'oil-temperature', measure: 'temp', at: 'each step of height' },

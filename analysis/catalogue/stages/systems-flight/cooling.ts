@@ -29,6 +29,7 @@ export const COOLING = [
     ],
     after: [['Write climb speed', { when: EXIT, text: ' and door rule' }, '.']],
     readings: [
+      { what: 'time from start', measure: 'seconds', at: 'each step of height' },
       { what: 'coolant out', quantity: 'coolant-temperature', measure: 'temp', at: 'each step of height' },
       { what: 'oil temperature', quantity: 'oil-temperature', measure: 'temp', at: 'each step of height' },
       { what: 'cylinder head', quantity: 'cylinder-head-temperature#n', measure: 'temp', at: 'each step of height' },
@@ -102,6 +103,8 @@ export const COOLING = [
       { what: 'outside air', quantity: 'outside-air-temperature', measure: 'temp', at: 'each' },
       { what: 'door', quantity: 'cowl-exit-position', measure: 'ratio', at: 'each' },
       { what: 'manifold pressure', quantity: 'manifold-pressure', measure: 'manifold-pressure', at: 'each' },
+      { what: 'pressure altitude', quantity: 'pressure-altitude', measure: 'altitude', at: 'once' },
+      { what: 'engine speed', quantity: 'engine-speed', measure: 'rpm', at: 'once' },
     ],
     channels: [
       'indicated-airspeed',

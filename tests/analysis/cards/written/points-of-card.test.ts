@@ -49,6 +49,8 @@ test('every box a maker reads is a box of the entry page', () => {
     ['climb-sawtooth', 'climb'],
     ['check-climb', 'climb'],
     ['ground-cooling-fan-hold', 'cooling-ground'],
+    ['cooling-climb-first', 'cooling-climb'],
+    ['cooling-cruise-door-map', 'cooling-flight'],
     ['weigh-empty-cg', 'weight-balance'],
   ] as const) {
     const one = card(id);
@@ -227,7 +229,7 @@ describe('ground cooling', () => {
       boxes[`t1.${row.key}.coolant-out`] = Number(at(Number(row.key.split('-')[1])).toFixed(1));
     for (const row of hold.tables[1]?.rows ?? []) boxes[`t2.${row.key}.coolant-out`] = 97;
     const [set] = pointsOfCard(hold, written(boxes), 'cooling-ground', ouzel);
-    expect(set?.points).toHaveLength(13);
+    expect(set?.points).toHaveLength(17);
     expect(set?.points[0]?.point).toMatchObject({
       time: { value: 0, unit: 'min' },
       run: 'fan on',
@@ -274,5 +276,59 @@ describe('weighing', () => {
     expect(quantity('empty-mass')).toBeCloseTo(742, 6);
     // (180 x 0.901 + 281 x 2.799 + 281 x 2.8) / 742, by hand
     expect(quantity('empty-arm')).toBeCloseTo((180 * 0.901 + 281 * 2.799 + 281 * 2.8) / 742, 6);
+  });
+});
+
+describe('cooling in flight', () => {
+  test('a climb by levels: time, height at the head, air and speed; the door from the list of climbs', () => {
+    const one = card('cooling-climb-first');
+    const rows = one.tables[0]?.rows ?? [];
+    // rises to 96 °C half way and falls again
+    const boxes: Record<string, number> = { 't3.1-1.door': 80 };
+    rows.forEach((row, i) => {
+      boxes[`t1.${row.key}.time-from-start`] = 60 * i;
+      boxes[`t1.${row.key}.coolant-out`] = 96 - 0.25 * (i - 6) ** 2;
+      boxes[`t1.${row.key}.oil-temperature`] = 88 - 0.2 * (i - 7) ** 2;
+      boxes[`t1.${row.key}.airspeed`] = 105;
+      boxes[`t1.${row.key}.outside-air`] = 20 - i;
+    });
+    const [set] = pointsOfCard(one, written(boxes), 'cooling-climb', ouzel);
+    expect(set?.points).toHaveLength(rows.length);
+    expect(set?.points[2]?.point).toMatchObject({
+      run: 'first climb, faster',
+      'pressure-altitude': { value: 2000, unit: 'ft' },
+      'cowl-exit-position': { value: 80, unit: '%' },
+    });
+    const result = reduced('cooling-climb', set);
+    expect(result.status, result.reason).toBe('reduced');
+    const peak = columnIn(result, 'peaks', 'peak')[0] ?? Number.NaN;
+    expect(Math.abs(peak - (96 + 273.15))).toBeLessThan(0.6);
+    const { [`t1.${rows[3]?.key}.time-from-start`]: _, ...rest } = boxes;
+    expect(pointsOfCard(one, written(rest), 'cooling-climb', ouzel)[0]?.remarks.join(' ')).toMatch(
+      /time is not written/,
+    );
+  });
+
+  test('a door map: door at the head of the row, height and engine speed once', () => {
+    const one = card('cooling-cruise-door-map');
+    const boxes: Record<string, number> = { 'pressure-altitude': 4500, 'engine-speed': 4200 };
+    one.tables[0]?.rows.forEach((row, i) => {
+      const power = Number(row.group?.slice(1) ?? 0);
+      const door = (4 - (i % 5)) / 4;
+      // excess over air goes with power and shuts off with the door
+      boxes[`t1.${row.key}.coolant-out`] = Math.round(15 + 70 * (1 + 0.12 * power) * (1 + 0.2 * (1 - door)));
+      boxes[`t1.${row.key}.airspeed`] = 110 + 12 * power;
+      boxes[`t1.${row.key}.outside-air`] = 15;
+      boxes[`t1.${row.key}.manifold-pressure`] = 20 + 2.5 * power;
+    });
+    const [set] = pointsOfCard(one, written(boxes), 'cooling-flight', ouzel);
+    expect(set?.points).toHaveLength(15);
+    expect(set?.points[1]?.point).toMatchObject({
+      'cowl-exit-position': { value: 75, unit: '%' },
+      'pressure-altitude': { value: 4500, unit: 'ft' },
+      label: '55 %, door 75 %',
+    });
+    const result = reduced('cooling-flight', set);
+    expect(result.status, result.reason).toBe('reduced');
   });
 });
