@@ -8,6 +8,7 @@ import type { By } from '../book/journal.ts';
 import { airplaneOf } from '../book/read-state.ts';
 import { storedResults } from '../book/stored-results.ts';
 import type { Desk } from '../desk.ts';
+import { handShiftsFor } from './compare-logs.ts';
 import { readStoredLog } from './read-stored-log.ts';
 import {
   type AskedQuestion,
@@ -39,7 +40,12 @@ export interface ReduceRequest {
 
 export type ReduceAnswer =
   | { answer: 'stored'; stored: StoredResult }
-  | { answer: 'questions'; questions: AskedQuestion[] };
+  | {
+      answer: 'questions';
+      questions: AskedQuestion[];
+      /** the log whose clock is all that is asked about, or null */
+      apart: string | null;
+    };
 
 /**
  * @returns the stored result (a refusal is one too: it says what is missing), or what must be answered first
@@ -52,11 +58,11 @@ export async function reduce(
   by: By = {},
   signal?: AbortSignal,
 ): Promise<ReduceAnswer> {
-  const { reduced, calibration } = await reduceUnstored(desk, bookId, request, signal);
-  if (reduced.answer === 'questions') return reduced;
+  const { reduced, calibration, shifts, apart } = await reduceUnstored(desk, bookId, request, signal);
+  if (reduced.answer === 'questions') return { ...reduced, apart };
   const book = desk.shelf.open(bookId);
   const number = nextNumber(book.database, 'result');
-  const { kind, logs, points, segments, options, shifts, card } = request;
+  const { kind, logs, points, segments, options, card } = request;
   const serves = (await knownReduction(kind)).serves;
   const tests = request.tests ?? (serves.length === 1 ? [...serves] : []);
   book.recordWith(
@@ -71,7 +77,7 @@ export async function reduce(
         ...(points === undefined ? {} : { points }),
         ...(segments ? { segments } : {}),
         ...(options ? { options } : {}),
-        ...(shifts ? { shifts } : {}),
+        ...(Object.keys(shifts).length > 0 ? { shifts } : {}),
         ...(calibration ? { calibration: calibration.number } : {}),
         ...(card ? { card } : {}),
       },
@@ -88,7 +94,12 @@ export async function reduceUnstored(
   bookId: string,
   request: ReduceRequest,
   signal?: AbortSignal,
-): Promise<{ reduced: Reduced; calibration: StoredResult | undefined }> {
+): Promise<{
+  reduced: Reduced;
+  calibration: StoredResult | undefined;
+  shifts: Record<string, number>;
+  apart: string | null;
+}> {
   const airplane = airplaneOf(desk.shelf.open(bookId));
   const outcomes: ReadOutcome[] = [];
   for (const log of request.logs) {
@@ -96,13 +107,15 @@ export async function reduceUnstored(
     outcomes.push(outcome);
   }
   const names = new Map(request.logs.map((log, index) => [log, outcomes[index]?.file ?? log]));
-  const shifts = Object.entries(request.shifts ?? {}).map(([log, shift]) => [names.get(log) ?? log, shift] as const);
+  // What is asked for now goes before what a person kept for these logs.
+  const shifts = { ...handShiftsFor(desk, bookId, request.logs), ...request.shifts };
+  const byName = Object.entries(shifts).map(([log, shift]) => [names.get(log) ?? log, shift] as const);
   const calibration = await calibrationFor(desk, bookId, request);
   const { kind, points, options } = request;
   const reduced = await reduceRecording({
     kind,
     outcomes,
-    shifts: Object.fromEntries(shifts),
+    shifts: Object.fromEntries(byName),
     configurationRevision: airplane.revision,
     ...(airplane.parsed ? { airplane: airplane.parsed } : {}),
     ...(points === undefined ? {} : { points }),
@@ -110,7 +123,11 @@ export async function reduceUnstored(
     ...(request.segments ? { segments: checkedSegments(request.segments) } : {}),
     ...(calibration ? { calibration: calibration.result } : {}),
   });
-  return { reduced, calibration };
+  const questions = reduced.answer === 'questions' ? reduced.questions : [];
+  const [first] = questions;
+  const isClock = first?.concerns.includes('alignment') && questions.every((one) => one.concerns.includes('alignment'));
+  const apart = isClock ? ([...names].find(([, name]) => name === first?.file)?.[0] ?? null) : null;
+  return { reduced, calibration, shifts, apart };
 }
 
 async function calibrationFor(desk: Desk, bookId: string, request: ReduceRequest): Promise<StoredResult | undefined> {

@@ -41,6 +41,8 @@ function inverseOf({ seq, subject, happening }: Entry, before: Happening | undef
       return { ...before, undoes };
     case 'map-confirmed':
       return { ...happening, map: before?.kind === 'map-confirmed' ? before.map : null, undoes };
+    case 'log-aligned':
+      return { ...happening, seconds: before?.kind === 'log-aligned' ? before.seconds : null, undoes };
     case 'result-decided':
       return before?.kind === 'result-decided'
         ? { ...before, undoes }

@@ -126,6 +126,15 @@ export function results(database: Database): ResultRow[] {
   );
 }
 
+/** Shifts between two logs that a person set, those taken back left out; the newest first. */
+export function handShifts(database: Database) {
+  return database.all(
+    z.object({ log: z.string(), first: z.string(), seconds: z.number(), at: z.string(), who: z.string() }),
+    `SELECT t.log, t.first, t.seconds, j.at, j.who ${withEntry('alignment')}
+     WHERE t.seconds IS NOT NULL ORDER BY t.entry DESC`,
+  );
+}
+
 /** What was said of tests that no reduction answers. */
 export function marks(database: Database): MarkRow[] {
   return database.all(markRow, `SELECT t.*, j.at, j.who ${withEntry('mark')} ORDER BY t.test`);

@@ -15,6 +15,7 @@ export const STATE_TABLES = [
   'squawk',
   'hours',
   'written',
+  'alignment',
   ...PLAN_TABLES,
 ];
 
@@ -47,6 +48,12 @@ function changeBy(seq: number, happening: Exclude<Happening, PlanHappening>): [s
       return [
         'UPDATE log SET layout = ?, map = ?, mapped = ? WHERE sha256 = ?',
         [happening.layout, happening.map === null ? null : JSON.stringify(happening.map), seq, happening.log],
+      ];
+    case 'log-aligned':
+      return [
+        `INSERT INTO alignment (log, first, seconds, entry) VALUES (?, ?, ?, ?)
+         ON CONFLICT (log, first) DO UPDATE SET seconds = excluded.seconds, entry = excluded.entry`,
+        [happening.log, happening.first, happening.seconds, seq],
       ];
     case 'result-reduced':
       return [

@@ -73,6 +73,15 @@ export const happeningSchema = z.discriminatedUnion('kind', [
     ...undoes,
   }),
   z.object({
+    kind: z.literal('log-aligned'),
+    log: sha256Schema,
+    /** the log that sets the clock */
+    first: sha256Schema,
+    /** s to add to the log's own time; null: as the signals tell */
+    seconds: z.number().nullable(),
+    ...undoes,
+  }),
+  z.object({
     kind: z.literal('result-reduced'),
     number: z.int().positive(),
     reduction: z.string(),
@@ -166,6 +175,8 @@ export function subjectOf(happening: Happening): string {
       return `log:${happening.log}`;
     case 'map-confirmed':
       return `map:${happening.log}`;
+    case 'log-aligned':
+      return `alignment:${happening.log}:${happening.first}`;
     case 'result-reduced':
       return `result:${happening.number}`;
     case 'result-decided':

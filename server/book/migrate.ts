@@ -5,9 +5,10 @@ import type { Database } from './database.ts';
 import { arranging } from './migrations/arranging.ts';
 import { first } from './migrations/first.ts';
 import { second } from './migrations/second.ts';
+import { third } from './migrations/third.ts';
 
 /** In order; the version of a schema is the number of migrations behind it. Never edited once released. */
-export const MIGRATIONS: readonly string[] = [first, second, arranging];
+export const MIGRATIONS: readonly string[] = [first, second, arranging, third];
 
 /** A book written by a newer version of the project. */
 export class NewerBook extends Error {}

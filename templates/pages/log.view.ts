@@ -18,6 +18,7 @@ import {
 } from '../parts/remarks.view.ts';
 import { count, listInWords, nameInWords } from '../words/list.ts';
 import { outcomeInWords, outcomePart } from '../words/outcome.ts';
+import { clocksPath } from './clocks.view.ts';
 import type { KeptLog, KeptResult, PageContext } from './kept.ts';
 import { clockFields, reductionsFor } from './log-clock.ts';
 import { quantityChoices, unitChoices } from './log-map.ts';
@@ -81,7 +82,7 @@ export const logView = z.strictObject({
       tests: z.array(z.strictObject({ value: z.string(), text: z.string(), id: z.string() })),
     }),
   ),
-  others: z.array(z.strictObject({ id: z.string(), name: z.string(), field: z.string() })),
+  others: z.array(z.strictObject({ id: z.string(), name: z.string(), field: z.string(), clocks: z.string() })),
   results: z.array(resultRow),
 });
 export type LogView = z.infer<typeof logView>;
@@ -190,7 +191,12 @@ export function logPage(facts: LogFacts, shown: LogShown, context: PageContext):
     charts: table ? charts(facts, shown, context).map(chartInPage) : [],
     reduceAction: bookPath(book.id, '/results'),
     reductions: reductionsFor(facts),
-    others: facts.others.map((one, i) => ({ id: one.id, name: one.name, field: `other-${i}` })),
+    others: facts.others.map((one, i) => ({
+      id: one.id,
+      name: one.name,
+      field: `other-${i}`,
+      clocks: clocksPath(book.id, log.id, one.id),
+    })),
     results: facts.results.filter((one) => one.input.logs.includes(log.id)).map((one) => resultInRow(one, context)),
   };
 }

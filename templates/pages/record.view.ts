@@ -49,6 +49,7 @@ export interface KeptEntry {
     outing?: string;
     subject?: string;
     log?: string;
+    first?: string;
     note?: string;
   };
 }
@@ -105,6 +106,7 @@ function happeningInWords(happening: KeptEntry['happening'], names: ReadonlyMap<
     'airplane-saved': 'The airplane’s description was saved',
     'log-received': `${happening.name ?? 'A log'} was received`,
     'map-confirmed': `The channel table of ${log} was confirmed`,
+    'log-aligned': `${log} was put on the clock of ${names.get(happening.first ?? '') ?? 'another log'} by hand`,
     'result-reduced': `Result ${number}: ${title}`,
     'result-decided': `Result ${number} was marked ${happening.decision === 'repeat' ? 'to be repeated' : happening.decision}`,
     'test-marked': `“${names.get(happening.test ?? '') ?? happening.test}” was marked ${happening.mark}`,

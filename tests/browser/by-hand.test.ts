@@ -112,6 +112,45 @@ describe('a segment', () => {
   });
 });
 
+describe('two clocks', () => {
+  it('are moved against each other by keys, by pointer and by number; what is kept is used and can be taken back', async () => {
+    const ids = await logIds(service, 'ouzel');
+    const place = `/books/ouzel/logs/${ids.get('airspeed-gps.csv')}/clock/${ids.get('airspeed-monitor.csv')}`;
+    const { page, complaints } = await service.open(place);
+    const shift = () => page.$eval('#f-shift', (one) => Number((one as HTMLInputElement).value));
+    const told = await shift();
+    expect(await drawnPixels(page)).toBeGreaterThan(5000);
+    expect(await textOf(page, 'output')).toMatch(/Agreement of the signals at [\d.]+ s: 0\.9/);
+    await page.focus('.move');
+    await page.keyboard.press('ArrowRight');
+    expect(await shift()).toBeCloseTo(told + 0.1, 6);
+    await page.keyboard.down('Shift');
+    await page.keyboard.press('ArrowLeft');
+    await page.keyboard.up('Shift');
+    expect(await shift()).toBeCloseTo(told - 9.9, 6);
+    expect(await page.$eval('.move', (one) => Number(one.getAttribute('aria-valuenow')))).toBeCloseTo(told - 9.9, 6);
+    const box = await (await page.$('.move'))?.boundingBox();
+    expect(box?.height).toBeGreaterThanOrEqual(44);
+    const grip = { x: (box?.x ?? 0) + 200, y: (box?.y ?? 0) + 20 };
+    await page.mouse.move(grip.x, grip.y);
+    await page.mouse.down();
+    await page.mouse.move(grip.x + 30, grip.y, { steps: 3 });
+    await page.mouse.up();
+    expect(await shift()).toBeGreaterThan(told + 20);
+    expect(await textOf(page, 'output')).not.toMatch(/s: 0\.9\d \(/);
+    await page.$eval('#f-shift', (one) => {
+      (one as HTMLInputElement).value = '';
+    });
+    await page.type('#f-shift', '41.3');
+    await Promise.all([page.waitForNavigation(), page.click('form.clocks button.main')]);
+    expect(await textOf(page, '.lead')).toContain('starts 41.3 s after airspeed-gps.csv: set by hand');
+    await Promise.all([page.waitForNavigation(), page.click('form:not(.clocks) input[name=shift] ~ .buttons button')]);
+    expect(await shift()).toBeCloseTo(told, 6);
+    expect(complaints).toEqual([]);
+    await page.close();
+  });
+});
+
 describe('files', () => {
   it('are dropped several at once, each with what came of it', async () => {
     const good = join(tmpdir(), `proveout-drop-${process.pid}.csv`);

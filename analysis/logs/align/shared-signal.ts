@@ -44,6 +44,7 @@ const KINDS: readonly Kind[] = [
 export interface SharedSignal {
   /** what is compared, with the two columns, text */
   by: string;
+  columns: { first: string; other: string };
   a: Float64Array;
   b: Float64Array;
   moved: boolean;
@@ -65,6 +66,7 @@ export function sharedSignals(first: LogTable, other: LogTable, step: number): S
     return [
       {
         by: `${kind.what} (${x.column} with ${y.column})`,
+        columns: { first: x.column, other: y.column },
         a: kind.shape(ea, step),
         b: kind.shape(eb, step),
         moved: range(ea) >= kind.moved && range(eb) >= kind.moved,

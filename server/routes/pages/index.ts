@@ -6,6 +6,7 @@ import { problemsOf, statusOf } from '../../plugins/error-shape.ts';
 import type { Api, Service } from '../api/api.ts';
 import { airplaneRoutes } from './airplane.ts';
 import { cardRoutes } from './cards.ts';
+import { clockRoutes } from './clocks.ts';
 import { gateRoutes } from './gates.ts';
 import { helpRoutes } from './help.ts';
 import { homeRoutes } from './home.ts';
@@ -53,6 +54,7 @@ export function pageRoutes(app: Api, service: Service): void {
   outingRoutes(app, service);
   gateRoutes(app, service);
   logRoutes(app, service);
+  clockRoutes(app, service);
   writtenRoutes(app, service);
   writtenCardRoutes(app, service);
   resultRoutes(app, service);

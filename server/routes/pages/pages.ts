@@ -102,6 +102,7 @@ export function byOf(form: Form): { who?: string; why?: string } {
 /** What a deed just did, told by the page it leads to. Only our own sentences are ever shown. */
 const DONE: Record<string, string> = {
   saved: 'Saved as a new revision.',
+  doubted: 'Saved as a new revision. Some figures do not fit each other: see “Worth a second look”.',
   unchanged: 'Nothing had changed, so no revision was made.',
   squawk: 'The squawk is written down.',
   settled: 'The squawk is settled.',
@@ -121,6 +122,9 @@ const DONE: Record<string, string> = {
   reducedall: 'Reduced, each flap setting by itself: the results stand below.',
   reduced: 'Reduced. Look at the flags, then decide.',
   mapped: 'Your table is kept, and is offered again for files with the same header.',
+  shifted: 'The shift is kept, and is used whenever these two are reduced together.',
+  unshifted: 'Taken back: the signals tell the shift again.',
+  apart: 'First say how these two clocks stand to each other: their signals do not settle it.',
   asked: 'First answer what must not be guessed: it stands in the channel table.',
   received: 'The files are kept, byte for byte.',
   away: 'Put away. The record keeps it, and it can be brought back.',

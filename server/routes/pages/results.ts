@@ -6,6 +6,7 @@ import type { Chart } from '../../../templates/charts/chart.ts';
 import { chartsOf } from '../../../templates/charts/index.ts';
 import { readShaped } from '../../../templates/forms/airplane-reading.ts';
 import { schemaFields } from '../../../templates/forms/schema-shape.ts';
+import { clocksPath } from '../../../templates/pages/clocks.view.ts';
 import type { PageContext } from '../../../templates/pages/kept.ts';
 import { logPath } from '../../../templates/pages/logs.view.ts';
 import { type ResultShown, resultPage, resultView } from '../../../templates/pages/result.view.ts';
@@ -193,5 +194,6 @@ async function tracesUnder(desk: Desk, book: string, kept: StoredResult, context
 /** Where a reduction leads: to its result, or to the log whose questions come first. */
 export function placeOf(book: string, logs: readonly string[], answer: Awaited<ReturnType<typeof reduce>>): string {
   if (answer.answer === 'stored') return `${resultPath(book, answer.stored.number)}?done=reduced`;
+  if (answer.apart !== null) return `${clocksPath(book, logs[0] ?? '', answer.apart)}?done=apart`;
   return `${logPath(book, logs[0] ?? '')}?done=asked#channels`;
 }

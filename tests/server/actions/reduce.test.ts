@@ -1,8 +1,10 @@
 /** A result from figures written on a card: kept as a proposal, decided, made stale by what touches it, and undone. */
 import { Readable } from 'node:stream';
 import { describe, expect, it } from 'vitest';
+import { handShiftsFor, keepShift } from '../../../server/actions/compare-logs.ts';
 import { createBook } from '../../../server/actions/create-book.ts';
 import { decideResult } from '../../../server/actions/decide-result.ts';
+import { journalOf } from '../../../server/actions/journal-of.ts';
 import { openBook } from '../../../server/actions/open-book.ts';
 import { predict } from '../../../server/actions/predict.ts';
 import { putAway } from '../../../server/actions/put-away.ts';
@@ -154,6 +156,28 @@ describe('a reduction of logs', () => {
     const set = await reduce(desk, book, { kind: 'airspeed', logs, shifts: { [second]: 12.5 } });
     expect(set).toMatchObject({ answer: 'stored', stored: { input: { shifts: { [second]: 12.5 } } } });
     expect(set).toMatchObject({ stored: { logNames: ['log-1.csv', 'log-2.csv'] } });
+  });
+
+  it('uses the shift that a person kept for two logs, whichever sets the clock, until it is taken back', async () => {
+    const { desk, book, logs } = await withLogs(LOG, 'Time,Coolant\n0,70\n1,71\n');
+    const [first = '', second = ''] = logs;
+    const asked = await reduce(desk, book, { kind: 'airspeed', logs });
+    expect(asked).toMatchObject({ answer: 'questions', apart: second });
+    keepShift(desk, book, { first, other: second }, 12.5);
+    const kept = await reduce(desk, book, { kind: 'airspeed', logs });
+    expect(kept).toMatchObject({ answer: 'stored', stored: { input: { shifts: { [second]: 12.5 } } } });
+    expect(kept).toMatchObject({ stored: { result: { alignment: [{ shiftSeconds: 12.5, by: 'set by hand' }] } } });
+    const turned = await reduce(desk, book, { kind: 'airspeed', logs: [second, first] });
+    expect(turned).toMatchObject({ stored: { result: { alignment: [{ file: 'log-1.csv', shiftSeconds: -12.5 }] } } });
+    const now = await reduce(desk, book, { kind: 'airspeed', logs, shifts: { [second]: 3 } });
+    expect(now).toMatchObject({ stored: { result: { alignment: [{ shiftSeconds: 3 }] } } });
+    keepShift(desk, book, { first, other: second }, 20);
+    expect(handShiftsFor(desk, book, logs)).toEqual({ [second]: 20 });
+    undo(desk, book, journalOf(desk, book, 1)[0]?.seq ?? 0);
+    expect(handShiftsFor(desk, book, logs)).toEqual({ [second]: 12.5 });
+    keepShift(desk, book, { first, other: second }, null);
+    expect(handShiftsFor(desk, book, logs)).toEqual({});
+    expect(await reduce(desk, book, { kind: 'airspeed', logs })).toMatchObject({ answer: 'questions' });
   });
 
   it('says which log cannot be read', async () => {
