@@ -3,6 +3,7 @@ import type { Result } from '../../analysis/results/index.ts';
 import type { InstrumentUnits } from '../words/unit-shown.ts';
 import type { Chart } from './chart.ts';
 import { climbCharts } from './climb.ts';
+import { coolingClimbCharts } from './cooling-climb.ts';
 import { coolingFlightCharts } from './cooling-flight.ts';
 import { heatingCharts } from './heating.ts';
 import { positionErrorCharts } from './position-error.ts';
@@ -10,6 +11,7 @@ import { positionErrorCharts } from './position-error.ts';
 const CHARTS: Record<string, ((result: Result, units: InstrumentUnits) => Chart[]) | undefined> = {
   airspeed: positionErrorCharts,
   climb: climbCharts,
+  'cooling-climb': coolingClimbCharts,
   'cooling-flight': coolingFlightCharts,
   'cooling-ground': heatingCharts,
 };

@@ -4,6 +4,7 @@ import process from 'node:process';
 const count = Number(process.argv[2] ?? 500);
 const parts: Record<string, () => Promise<unknown>> = {
   airspeed: async () => (await import('./airspeed.ts')).coverageAirspeed(count),
+  'cooling-climb': async () => (await import('./cooling-climb.ts')).coverageCoolingClimb(count),
   'cooling-ground': async () => (await import('./cooling-ground.ts')).coverageCoolingGround(count),
   'cooling-flight': async () => (await import('./cooling-flight.ts')).coverageCoolingFlight(count),
   climb: async () => (await import('./climb.ts')).coverageClimb(count),

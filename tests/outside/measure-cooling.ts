@@ -8,6 +8,7 @@ import {
   isStabilised,
   limitingAir,
 } from '../../analysis/models/index.ts';
+import { reductionOf } from '../../analysis/reductions/index.ts';
 import { toSi } from '../../analysis/units/index.ts';
 import { siInputs, type TruthCase } from './truth-set.ts';
 
@@ -37,11 +38,26 @@ export function measureCooling(one: TruthCase): Measured {
       return { corrected: correctToHotDay(get('measured'), part, get('air'), get('hot')) };
     case 'limiting-air':
       return { limiting_air: limitingAir(get('limit'), get('measured'), get('air')) };
+    case 'climb-long-enough':
+      return { long_enough: pastItsPeak(get('after_peak_s')) ? 1 : 0 };
     case 'stabilised':
       return { stabilised: isStabilised(toSi(Number(one.inputs.rate_F_per_min), 'degF/min')) ? 1 : 0 };
     default:
       throw new Error(`no measure for group ${one.group}`);
   }
+}
+
+// A temperature that stays at its highest for so long after it is first reached, written every second.
+function pastItsPeak(seconds: number): boolean {
+  const n = Math.round(seconds) + 1;
+  const points = Array.from({ length: n }, (_, i) => ({
+    time: { value: i, unit: 's' },
+    'oil-temperature': { value: 100 - (i > 0 ? 0.1 : 0), unit: 'degC' },
+    'outside-air-temperature': { value: 20, unit: 'degC' },
+    'pressure-altitude': { value: 1000 + 5 * i, unit: 'm' },
+  }));
+  const result = reductionOf('cooling-climb')?.reduce({ points: { kind: 'cooling-climb', points } });
+  return result?.quantities.find((one) => one.name === 'peak-temperature')?.value != null;
 }
 
 export function measureBoiling(one: TruthCase): Measured {

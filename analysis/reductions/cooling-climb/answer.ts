@@ -6,7 +6,7 @@ import { type Flag, flag } from '../../remarks/index.ts';
 import { show } from '../../units/index.ts';
 import type { Ahead } from './ahead.ts';
 import type { Air } from './air.ts';
-import { type Corrected, correctedAt, onHotDay, readingSources } from './corrected.ts';
+import { type Corrected, correctedAt, onHotDay, type RegulatedStart, readingSources } from './corrected.ts';
 import type { Course } from './course.ts';
 import type { Peak } from './peak.ts';
 
@@ -24,6 +24,18 @@ export interface Found {
   /** settings at the peak, null where not logged */
   settings: Readonly<Record<string, number | null>>;
   ahead: Ahead | null;
+  /** where a thermostat let go of it in this climb, or null */
+  start: RegulatedStart | null;
+  /** the climb with some minutes before and after it, for the eye alone */
+  around: Around;
+}
+
+export interface Around {
+  t: Float64Array;
+  T: Float64Array;
+  air: Float64Array;
+  /** sample at which the climb begins */
+  from: number;
 }
 
 export interface Answer extends Found {
@@ -51,14 +63,14 @@ export interface Answer extends Found {
  * @throws OutOfRange when the height is beyond any airplane's
  */
 export function answerOf(found: Found, airplane: Airplane | undefined, law: HotDayLaw, repeat: Scatter): Answer {
-  const { course, peak, regimes, air, lag } = found;
+  const { course, peak, regimes, air, lag, start } = found;
   const { at } = peak;
   const regime = regimes[at] ?? 'unknown';
   const flags: Flag[] = [];
   const open = (one: Regime | undefined) => one === 'fully-open' || (one === 'unknown' && course.part === 'oil');
   const seen = peak.peaked && !peak.hidden;
   const governed = regime === 'regulated' || regime === 'warming';
-  const reference = { law, airplane, air, repeat, lag };
+  const reference = { law, airplane, air, repeat, lag, start };
   const given = seen && !governed && course.way.airRead[at] === 1;
   const counts = given && open(regime);
   const corrected = given ? correctedAt(course, at, reference) : null;

@@ -15,23 +15,31 @@ const POINTS = 500;
  */
 export function chartOf(answers: readonly Answer[], law: HotDayLaw) {
   return answers.map((one) => {
-    const { course, peak, limits, counts, ahead } = one;
+    const { course, peak, limits, counts, ahead, around } = one;
     const { way } = course;
-    const every = Math.max(1, Math.ceil(way.t.length / POINTS));
-    const places = Array.from({ length: Math.ceil(way.t.length / every) }, (_, i) => i * every);
+    const every = Math.max(1, Math.ceil(around.t.length / POINTS));
+    const places = Array.from({ length: Math.ceil(around.t.length / every) }, (_, i) => i * every);
     const end = way.t[way.t.length - 1] ?? 0;
+    const inClimb = (i: number) => (i >= around.from && i - around.from < way.t.length ? i - around.from : null);
+    const closed = (i: number) => {
+      const at = inClimb(i);
+      return at !== null && (one.regimes[at] === 'regulated' || one.regimes[at] === 'warming');
+    };
+    const hotDay = (i: number) => {
+      const at = inClimb(i);
+      return at === null ? null : rounded(onHotDay(course, at, law).value);
+    };
     return {
       quantity: course.quantity,
       climb: way.label,
       file: way.file,
-      seconds: places.map((i) => rounded(way.t[i]) ?? 0),
-      temperature: places.map((i) => rounded(course.T[i])),
-      corrected: counts ? places.map((i) => rounded(onHotDay(course, i, law).value)) : null,
-      regulated: places.some((i) => one.regimes[i] === 'regulated' || one.regimes[i] === 'warming')
-        ? places.map((i) => one.regimes[i] === 'regulated' || one.regimes[i] === 'warming')
-        : null,
-      air: places.map((i) => rounded(way.air[i])),
-      height: places.map((i) => rounded(way.height[i])),
+      fromSeconds: way.t[0] ?? 0,
+      toSeconds: end,
+      seconds: places.map((i) => rounded(around.t[i]) ?? 0),
+      temperature: places.map((i) => rounded(around.T[i])),
+      corrected: counts ? places.map(hotDay) : null,
+      regulated: places.some(closed) ? places.map(closed) : null,
+      air: places.map((i) => rounded(around.air[i])),
       peakSeconds: way.t[peak.at] ?? 0,
       highest: peak.highest,
       leastMarginSeconds: one.hottest ? (way.t[one.hottest.at] ?? 0) : null,

@@ -13,6 +13,16 @@ export interface Reference {
   repeat: Scatter;
   /** lag of the temperature's own sensor, s */
   lag: number;
+  /** the climb began where a thermostat held it: what is left of that start fades from then on; s, or null */
+  start: RegulatedStart | null;
+}
+
+/** A climb that began regulated begins at the same temperature on any day, not hotter by the air's difference. */
+export interface RegulatedStart {
+  /** recording time at which nothing regulated any more, s */
+  seconds: number;
+  /** time constant with which it is forgotten, s */
+  tau: number;
 }
 
 export interface Corrected {
@@ -42,7 +52,7 @@ export function correctedAt(course: Course, at: number, reference: Reference): C
   const { hotAir, correction, value } = onHotDay(course, at, reference.law);
   const sources = [
     ...readingSources(course, at, reference),
-    ...(correction > 0 ? correctionSources(course, at, reference) : []),
+    ...(correction > 0 ? correctionSources(course, at, reference, correction) : []),
     { part: 'repeatability' as const, u: reference.repeat.s, nu: reference.repeat.nu },
   ].filter((source) => source.u > 0);
   return { at, value, correction, hotAir, doubt: combineUncertainty(sources), sources };
@@ -88,7 +98,12 @@ export function readingSources(
   ];
 }
 
-function correctionSources(course: Course, at: number, { law, airplane, air }: Reference): UncertaintySource[] {
+function correctionSources(
+  course: Course,
+  at: number,
+  { law, airplane, air, start }: Reference,
+  correction: number,
+): UncertaintySource[] {
   const { way } = course;
   const k = HOT_DAY_FACTOR[course.part];
   const height = way.height[at] ?? 0;
@@ -104,6 +119,12 @@ function correctionSources(course: Course, at: number, { law, airplane, air }: R
       part: 'calibration',
       u: k * lapse * Math.hypot(altimeter.u, altimeter.gain * height),
       nu: altimeter.nu,
+    },
+    // one-sided: the rule makes it too hot. No better known than as a band: rectangular
+    {
+      part: 'fit',
+      u: start ? (correction * Math.exp(-((way.t[at] ?? 0) - start.seconds) / start.tau)) / Math.sqrt(3) : 0,
+      nu: Number.POSITIVE_INFINITY,
     },
     { part: 'fit', u: RULE_DOUBT * Math.abs((course.T[at] ?? 0) - entering), nu: Number.POSITIVE_INFINITY },
   ];

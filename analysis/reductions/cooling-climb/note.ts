@@ -12,6 +12,7 @@ export const coolingClimbNote: MethodNote = {
     'On the hot day the air’s difference is added one to one, seven tenths of it to barrels; a correction that would make it cooler is shown and not credited.',
     'The margin is asked at every instant of the climb against the hot day at that height. The least one need not be at the highest reading, and stands beside the margin at the peak. For coolant the margin to boiling is asked the same way, at the pressure of each height plus the cap’s.',
     'Noise is what is left about the smoothed trace, hanging together for 10 s at least. The recorder’s step is an error of its own where the trace stands still on one step. Coolant and air sensor count once each; a probe of unknown recovery, an air probe that lags and the altimeter are in the calibration part.',
+    'A climb that began with the thermostat regulating begins at the same temperature on any day: one to one then adds too much, by what is left of the start at the peak. The rule is kept and that much is in the uncertainty.',
     'Thinner air and the rule itself put 2 % of the temperature over air into the uncertainty; one climb differs from the next by 1.5 K unless climbs flown alike show another figure.',
     'Figures written on a card are taken as they stand: the highest reading, what a rounded top between two readings may hide added to its uncertainty.',
     'A prediction of the next climb follows the air one to one, holds the scatter of two climbs, and is refused more than 25 K or 600 m away from what was flown, or at another airspeed.',

@@ -74,6 +74,7 @@ function answered(input: ReductionInput, options: CoolingClimbOptions, runs: rea
     air: one.air,
     repeat: repeat(one.course.quantity),
     lag: one.lag,
+    start: one.start,
   });
   const boiling = answers.flatMap((one) => boilingMargin(one, airplane, reference(one)) ?? []);
   const [margins, peaks] = [quantitiesOf(answers, law.words), boiling];

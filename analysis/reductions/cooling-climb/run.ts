@@ -1,14 +1,23 @@
 /** One recording from channels to what each temperature did in each climb. */
 import type { Airplane } from '../../airplane/index.ts';
 import type { Recording } from '../../logs/index.ts';
-import { type Governing, governingOf, limitEvents, limitsOf, type Regime } from '../../models/index.ts';
+import {
+  fitHeating,
+  type Governing,
+  governingOf,
+  type HeldRecord,
+  limitEvents,
+  limitsOf,
+  type Regime,
+} from '../../models/index.ts';
 import { type Flag, type Refusal, refusal } from '../../remarks/index.ts';
 import type { Comparison } from '../../results/index.ts';
 import type { SegmentEdit } from '../../segments/index.ts';
-import { type Ahead, aheadOf } from './ahead.ts';
-import type { Found } from './answer.ts';
+import { aheadOf } from './ahead.ts';
+import type { Around, Found } from './answer.ts';
 import { coolingChannels } from './channels.ts';
 import { CLIMB_WORDS, type Climb, climbsFound, climbsSet } from './climbs.ts';
+import type { RegulatedStart } from './corrected.ts';
 import { courseOf, wayOf } from './course.ts';
 import type { CoolingClimbOptions } from './input.ts';
 import { peakOf } from './peak.ts';
@@ -104,6 +113,7 @@ function foundIn({ trace, climb, way, hot, governing, doors, airplane }: OneTemp
   const lag = hot.part === 'coolant' ? (airplane?.cooling.sensorLag?.si ?? USUAL_LAG) : USUAL_LAG;
   const settings = settingsAt(trace, climb, climb.from + peak.at);
   const exit = settings['cowl-exit-position'] ?? null;
+  const open = lastPart(trace, climb, hot, regimes, lag);
   return {
     course,
     peak,
@@ -116,7 +126,9 @@ function foundIn({ trace, climb, way, hot, governing, doors, airplane }: OneTemp
         : Math.min(1, Math.max(0, (governing.open - peak.highest) / (governing.open - governing.start))),
     exitLeft: exit === null ? null : Math.max(0, 1 - exit),
     settings,
-    ahead: peak.peaked ? null : lastPart(trace, climb, hot, regimes, lag),
+    ahead: peak.peaked || !open ? null : aheadOf(open, lag),
+    start: startOf(trace, climb, regimes, open),
+    around: aroundOf(trace, climb, hot),
   };
 }
 
@@ -152,24 +164,61 @@ function meanOf(values: Float64Array, from: number, to: number): number | null {
   return there.length > 0 ? there.reduce((sum, value) => sum + value, 0) / there.length : null;
 }
 
+/** A chart shows this much before and after a climb, s. */
+const BEFORE_SECONDS = 180;
+const AFTER_SECONDS = 90;
+
+function aroundOf(trace: Trace, climb: Climb, hot: HotTrace): Around {
+  const { start, dt, n } = trace.grid;
+  const first = Math.max(0, climb.from - Math.round(BEFORE_SECONDS / dt));
+  const last = Math.min(n - 1, climb.to + Math.round(AFTER_SECONDS / dt));
+  return {
+    t: Float64Array.from({ length: last - first + 1 }, (_, i) => start + (first + i) * dt),
+    T: hot.steady.slice(first, last + 1),
+    air: trace.air.outside.slice(first, last + 1),
+    from: climb.from - first,
+  };
+}
+
 /** A record shorter than this has no curve, s. */
 const LEAST_RECORD = 120;
 
 // The last stretch of the climb in which nothing regulated: only that tells what comes next.
-function lastPart(trace: Trace, climb: Climb, hot: HotTrace, regimes: readonly Regime[], lag: number): Ahead | null {
-  const closed = regimes.findLastIndex((one) => one === 'regulated' || one === 'warming');
+function lastPart(
+  trace: Trace,
+  climb: Climb,
+  hot: HotTrace,
+  regimes: readonly Regime[],
+  lag: number,
+): HeldRecord | null {
   const settle = Math.ceil((3 * lag) / trace.grid.dt);
-  const from = climb.from + Math.max(closed + 1, settle);
+  const from = climb.from + Math.max(lastClosed(regimes) + 1, settle);
   if ((climb.to - from) * trace.grid.dt < LEAST_RECORD) return null;
   const entering = trace.air.inlet ?? trace.air.outside;
-  return aheadOf(
-    {
-      dt: trace.grid.dt,
-      hot: hot.values.slice(from, climb.to + 1),
-      air: entering.slice(from, climb.to + 1),
-      step: hot.step,
-      perSample: hot.perSample,
-    },
-    lag,
-  );
+  return {
+    dt: trace.grid.dt,
+    hot: hot.values.slice(from, climb.to + 1),
+    air: entering.slice(from, climb.to + 1),
+    step: hot.step,
+    perSample: hot.perSample,
+  };
+}
+
+const isClosed = (one: Regime | undefined) => one === 'regulated' || one === 'warming';
+const lastClosed = (regimes: readonly Regime[]) => regimes.findLastIndex(isClosed);
+
+/** Time constant of a coolant loop or head where its own does not show, s; common practice, no source. */
+const USUAL_TAU = 200;
+
+function startOf(
+  trace: Trace,
+  climb: Climb,
+  regimes: readonly Regime[],
+  open: HeldRecord | null,
+): RegulatedStart | null {
+  if (!isClosed(regimes[0])) return null;
+  const opened = regimes.findIndex((one) => !isClosed(one));
+  if (opened < 0) return null;
+  const tau = (open && fitHeating(open)?.tau) ?? USUAL_TAU;
+  return { seconds: trace.grid.start + (climb.from + opened) * trace.grid.dt, tau };
 }

@@ -110,6 +110,8 @@ function runFrom(
           }),
         ),
         ahead: null,
+        start: null,
+        around: { t, T: course.T, air: air.outside, from: 0 },
       },
     ];
   });
