@@ -185,6 +185,8 @@ export const airplaneSchema = z.strictObject({
       .default('+00:00'),
   }),
   plan: planSchema,
+  /** paths filled in with usual values, or copied, that no person has confirmed yet */
+  toConfirm: z.array(z.string().min(1).max(80)).max(200).default([]),
 });
 
 export type AirplaneFile = z.input<typeof airplaneSchema>;

@@ -5,7 +5,7 @@ import type { Desk } from '../desk.ts';
 import { createBook } from './create-book.ts';
 import { receiveLog } from './receive-log.ts';
 
-const DEMO = ['ouzel', 'wrenlet'];
+export const DEMO = ['ouzel', 'wrenlet'];
 const BY = { why: 'Invented airplane of the demo' };
 
 /**

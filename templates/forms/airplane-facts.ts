@@ -6,12 +6,16 @@ import { appliesTo } from './airplane-applies.ts';
 import { airplaneShape } from './airplane-shape.ts';
 import { choiceOf, labelOf, oneOf, SECTIONS } from './airplane-words.ts';
 import type { Field, Shape } from './schema-shape.ts';
+import { isToConfirm } from './to-confirm.ts';
 
 export interface AirplaneFact {
   name: string;
   text: string;
   /** source, how far known, who entered it */
   basis: string;
+  /** the same apart: how far known and from where, and who entered it */
+  source: string;
+  enteredBy: string;
 }
 
 export interface FactGroup {
@@ -52,16 +56,16 @@ function tell(field: Field, path: string, group: FactGroup, telling: Telling, ke
     for (const inner of shape.fields) tell(inner, `${path}.${inner.key}`, own, telling);
   } else if (shape.is === 'fitted') {
     const own = open(telling, labelOf(path));
-    if (!isObject(value)) own.facts.push({ name: labelOf(path), text: 'none', basis: '' });
+    if (!isObject(value)) own.facts.push(plainFact(labelOf(path), 'none'));
     else for (const inner of shape.fields) tell(inner, `${path}.${inner.key}`, own, telling);
   } else if (shape.is === 'list' || shape.is === 'named') tellEntries(shape, path, value, telling);
   else if (shape.is === 'variants') {
     const chosen = String(valueAt(telling.json, `${path}.${shape.by}`) ?? '');
-    group.facts.push({ name: labelOf(path), text: choiceOf(`${path}.${shape.by}`, chosen, chosen), basis: '' });
+    group.facts.push(plainFact(labelOf(path), choiceOf(`${path}.${shape.by}`, chosen, chosen)));
     for (const inner of shape.variants.get(chosen) ?? []) tell(inner, `${path}.${inner.key}`, group, telling);
   } else if (shape.is !== 'list-of-variants') {
     const fact = leafFact(shape, path, value);
-    if (fact) group.facts.push(fact);
+    if (fact) group.facts.push(isToConfirm(telling.json, path) ? unconfirmed(fact) : fact);
     else telling.unknown.push(group.title === '' ? labelOf(path) : `${group.title}: ${labelOf(path).toLowerCase()}`);
   }
 }
@@ -89,15 +93,24 @@ type Leaf = Exclude<Shape, { is: 'group' | 'fitted' | 'list' | 'list-of-variants
 function leafFact(shape: Leaf, path: string, value: unknown): AirplaneFact | undefined {
   const name = labelOf(path);
   if (shape.is === 'stated') return isObject(value) ? { name, ...statedInWords(value) } : undefined;
-  if (shape.is === 'tick') return { name, text: value === true ? 'yes' : 'no', basis: '' };
-  if (value === false) return { name, text: 'none', basis: '' };
-  if (Array.isArray(value))
-    return value.length === 0 ? undefined : { name, text: value.map(String).join(', '), basis: '' };
+  if (shape.is === 'tick') return plainFact(name, value === true ? 'yes' : 'no');
+  if (value === false) return plainFact(name, 'none');
+  if (Array.isArray(value)) return value.length === 0 ? undefined : plainFact(name, value.map(String).join(', '));
   if (value === undefined || value === '') return undefined;
   const text = String(value);
-  if (shape.is !== 'choice') return { name, text, basis: '' };
+  if (shape.is !== 'choice') return plainFact(name, text);
   const known = shape.options.find((one) => one.value === text)?.text ?? text;
-  return { name, text: choiceOf(path, text, known), basis: '' };
+  return plainFact(name, choiceOf(path, text, known));
+}
+
+function plainFact(name: string, text: string): AirplaneFact {
+  return { name, text, basis: '', source: '', enteredBy: '' };
+}
+
+function unconfirmed(fact: AirplaneFact): AirplaneFact {
+  if (fact.source.includes('to be confirmed')) return fact;
+  const mark = (text: string) => ['to be confirmed', text].filter(Boolean).join(' · ');
+  return { ...fact, basis: mark(fact.basis), source: mark(fact.source) };
 }
 
 const STATUS: Record<string, string> = {
@@ -107,19 +120,22 @@ const STATUS: Record<string, string> = {
 };
 
 /** A stated number with its unit, as entered, and what it rests on. */
-export function statedInWords(stated: Record<string, unknown>): { text: string; basis: string } {
+export function statedInWords(stated: Record<string, unknown>): Omit<AirplaneFact, 'name'> {
   const unit = String(stated.unit ?? '');
   const symbol = isUnit(unit) ? unitOf(unit).symbol : unit;
   const scale = typeof stated.scale === 'string' ? ` ${stated.scale}` : '';
   const half = stated.u95 === undefined ? '' : ` ± ${String(stated.u95)}`;
   const space = symbol === '' || symbol === '°' ? '' : ' ';
   const number = String(stated.value).replace('-', '−');
-  const enteredBy = typeof stated.enteredBy === 'string' ? `entered by ${stated.enteredBy}` : '';
+  const enteredBy = typeof stated.enteredBy === 'string' ? stated.enteredBy : '';
+  const source = [STATUS[String(stated.status)] ?? '', typeof stated.source === 'string' ? stated.source : '']
+    .filter(Boolean)
+    .join(' · ');
   return {
     text: `${number}${half}${space}${symbol}${scale}`,
-    basis: [STATUS[String(stated.status)] ?? '', typeof stated.source === 'string' ? stated.source : '', enteredBy]
-      .filter(Boolean)
-      .join(' · '),
+    basis: [source, enteredBy === '' ? '' : `entered by ${enteredBy}`].filter(Boolean).join(' · '),
+    source,
+    enteredBy,
   };
 }
 

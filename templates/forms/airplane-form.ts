@@ -1,22 +1,13 @@
 /** A section of the airplane's description as a form: groups of fields, with what was typed and what is wrong with it. */
-import { QUANTITIES, quantityOf, siUnitFor } from '../../analysis/units/index.ts';
-import {
-  choiceField,
-  type FieldPart,
-  type FieldWords,
-  optionsOf,
-  statedField,
-  textField,
-  tickField,
-  ticksField,
-} from '../parts/field.view.ts';
+import { QUANTITIES, quantityOf } from '../../analysis/units/index.ts';
+import { choiceField, type FieldPart, type FieldWords, textField, tickField, ticksField } from '../parts/field.view.ts';
 import { isObject, valueAt } from '../words/json-path.ts';
 import { nameInWords, sentence } from '../words/list.ts';
-import { USUAL_UNITS, unitShown } from '../words/unit-shown.ts';
 import { appliesTo } from './airplane-applies.ts';
 import { airplaneShape, fieldAt } from './airplane-shape.ts';
 import { choiceOf, hintOf, labelOf, oneOf, SECTIONS } from './airplane-words.ts';
-import { type Field, type Option, type Shape, type StatedShape, unitOptions } from './schema-shape.ts';
+import { type Field, type Option, type Shape, unitOptions } from './schema-shape.ts';
+import { statedLeaf } from './stated-leaf.ts';
 
 /** What was posted, by field name. */
 export type Typed = ReadonlyMap<string, readonly string[]>;
@@ -29,6 +20,8 @@ export interface FieldProblem {
 export interface FormGroup {
   title: string;
   hint: string;
+  /** what does not fit in a whole list or group, or is to be confirmed */
+  doubt: string;
   fields: FieldPart[];
   /** path of this entry of a list, where it can be taken out */
   remove: string;
@@ -40,6 +33,7 @@ interface Making {
   json: unknown;
   typed: Typed;
   problems: readonly FieldProblem[];
+  doubts: readonly FieldProblem[];
   groups: FormGroup[];
   brief: boolean;
 }
@@ -50,15 +44,17 @@ interface Making {
  * @param json the description as it stands, with what was typed so far
  * @param typed what was posted, kept as it was typed
  * @param problems what is wrong with it, by path
+ * @param doubts what stands but does not fit another figure, by path
  */
 export function sectionForm(
   section: string,
   json: unknown,
   typed: Typed = new Map(),
   problems: readonly FieldProblem[] = [],
+  doubts: readonly FieldProblem[] = [],
 ): FormGroup[] {
   const keys = SECTIONS.find((one) => one.id === section)?.keys ?? [];
-  const making: Making = { json, typed, problems, groups: [], brief: false };
+  const making: Making = { json, typed, problems, doubts, groups: [], brief: false };
   const plain = openGroup(making, '', '');
   for (const field of airplaneShape().filter((one) => keys.includes(one.key))) {
     const isTop = field.shape.is === 'group' && keys.length === 1;
@@ -75,7 +71,7 @@ export function pickedFields(
   typed: Typed = new Map(),
   problems: readonly FieldProblem[] = [],
 ): FieldPart[] {
-  const making: Making = { json, typed, problems, groups: [], brief: true };
+  const making: Making = { json, typed, problems, doubts: [], groups: [], brief: true };
   const group = openGroup(making, '', '');
   for (const path of paths) {
     const field = fieldAt(path);
@@ -92,7 +88,7 @@ export function shapedFields(
   typed: Typed = new Map(),
   problems: readonly FieldProblem[] = [],
 ): FieldPart[] {
-  const making: Making = { json, typed, problems, groups: [], brief: true };
+  const making: Making = { json, typed, problems, doubts: [], groups: [], brief: true };
   addFields(fields, prefix, openGroup(making, '', ''), making);
   return making.groups.flatMap((group) => group.fields);
 }
@@ -104,7 +100,7 @@ function addFields(fields: readonly Field[], path: string, group: FormGroup, mak
 function addField(field: Field, path: string, group: FormGroup, making: Making): void {
   const { shape } = field;
   if (!appliesTo(path, (at) => valueAt(making.json, at))) return;
-  if (shape.is === 'group') addFields(shape.fields, path, openGroup(making, labelOf(path), hintOf(path)), making);
+  if (shape.is === 'group') addFields(shape.fields, path, openGroup(making, labelOf(path), hintOf(path), path), making);
   else if (shape.is === 'fitted') addFitted(shape.fields, path, making);
   else if (shape.is === 'list') addList(shape.fields, path, making);
   else if (shape.is === 'named') addNamed(shape.fields, path, making);
@@ -114,7 +110,7 @@ function addField(field: Field, path: string, group: FormGroup, making: Making):
 
 function addFitted(fields: readonly Field[], path: string, making: Making): void {
   const isFitted = isObject(valueAt(making.json, path));
-  const own = openGroup(making, labelOf(path), hintOf(path));
+  const own = openGroup(making, labelOf(path), hintOf(path), path);
   own.fields.push(tickField(wordsFor(path, making, 'Fitted'), isFitted));
   if (isFitted) addFields(fields, path, own, making);
 }
@@ -123,11 +119,21 @@ function addList(fields: readonly Field[], path: string, making: Making): void {
   const value = valueAt(making.json, path);
   const count = Array.isArray(value) ? value.length : 0;
   for (let i = 0; i < count; i++) {
-    const own = openGroup(making, `${sentence(oneOf(path))} ${i + 1}`, i === 0 ? hintOf(path) : '');
+    const own = openGroup(
+      making,
+      `${sentence(oneOf(path))} ${i + 1}`,
+      i === 0 ? hintOf(path) : '',
+      i === 0 ? path : '',
+    );
     own.remove = `${path}.${i}`;
     addFields(fields, `${path}.${i}`, own, making);
   }
-  const end = openGroup(making, count === 0 ? labelOf(path) : '', count === 0 ? hintOf(path) : '');
+  const end = openGroup(
+    making,
+    count === 0 ? labelOf(path) : '',
+    count === 0 ? hintOf(path) : '',
+    count === 0 ? path : '',
+  );
   end.add = { path, text: `Add a ${oneOf(path)}`, names: [] };
 }
 
@@ -196,54 +202,26 @@ function accuracyUnits(path: string, words: FieldWords, text: string): FieldPart
   return choiceField(words, unitOptions([dimension]), text);
 }
 
-const STATUSES: readonly Option[] = [
-  { value: 'estimated', text: 'estimated' },
-  { value: 'designer', text: 'designer’s or maker’s figure' },
-  { value: 'measured', text: 'measured in this airplane' },
-];
-const SCALES: readonly Option[] = ['IAS', 'CAS', 'TAS'].map((value) => ({ value, text: value }));
-
-function statedLeaf(words: FieldWords, shape: StatedShape, path: string, making: Making): FieldPart {
-  const at = (key: string) => {
-    const value = valueAt(making.json, `${path}.${key}`);
-    return typedAt(making, `${path}.${key}`) ?? (value === undefined ? '' : String(value));
-  };
-  const unit = at('unit');
-  const statuses = shape.needsStatus ? STATUSES : [{ value: '', text: 'not said' }, ...STATUSES];
-  return statedField(words, {
-    value: at('value'),
-    half: at('u95'),
-    source: at('source'),
-    needsSource: shape.needsSource,
-    brief: making.brief && !shape.needsSource,
-    units: optionsOf(shape.units, unit === '' ? preferredUnit(path, shape, making) : unit),
-    statuses: optionsOf(statuses, at('status')),
-    scales: shape.hasScale ? optionsOf(SCALES, at('scale') || 'IAS') : [],
-  });
-}
-
-/** The unit a new figure starts with: the one the instruments show, where it is among those offered. */
-function preferredUnit(path: string, shape: StatedShape, making: Making): string {
-  const first = shape.units[0]?.value ?? '1';
-  const key = (path.split('.').at(-1) ?? '').replace(/([a-z])([A-Z])/g, '$1-$2').toLowerCase();
-  const stated = valueAt(making.json, 'instruments.units');
-  const units = { ...USUAL_UNITS, ...(isObject(stated) ? stated : {}) };
-  const wanted = unitShown(key, siUnitFor(first), units);
-  return shape.units.find((one) => one.value === wanted)?.value ?? first;
-}
-
 function wordsFor(path: string, making: Making, label = labelOf(path), required = false): FieldWords {
   const own = making.problems.filter((one) => one.path === path || one.path.startsWith(`${path}.`));
   const wrong = own.map((one) => one.message).join(' ');
-  return { name: path, label, hint: hintOf(path), wrong, required };
+  return { name: path, label, hint: hintOf(path), wrong, doubt: doubtAt(making, path), required };
 }
 
 function typedAt(making: Making, path: string): string | undefined {
   return making.typed.get(path)?.at(-1);
 }
 
-function openGroup(making: Making, title: string, hint: string): FormGroup {
-  const group: FormGroup = { title, hint, fields: [], remove: '', add: null };
+function doubtAt(making: Making, path: string): string {
+  return making.doubts
+    .filter((one) => one.path === path)
+    .map((one) => one.message)
+    .join(' ');
+}
+
+function openGroup(making: Making, title: string, hint: string, path = ''): FormGroup {
+  const doubt = path === '' ? '' : doubtAt(making, path);
+  const group: FormGroup = { title, hint, doubt, fields: [], remove: '', add: null };
   making.groups.push(group);
   return group;
 }

@@ -6,7 +6,8 @@ let shape: Field[] | undefined;
 
 /** The whole description, top level first. */
 export function airplaneShape(): Field[] {
-  shape ??= schemaFields(airplaneSchema);
+  // what is to be confirmed is kept by the forms, not typed into one
+  shape ??= schemaFields(airplaneSchema).filter((field) => field.key !== 'toConfirm');
   return shape;
 }
 

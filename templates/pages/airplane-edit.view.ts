@@ -18,6 +18,7 @@ export const airplaneEditView = z.strictObject({
     z.strictObject({
       title: z.string(),
       hint: z.string(),
+      doubt: z.string(),
       fields: z.array(fieldPart),
       remove: z.string(),
       add: z.strictObject({ path: z.string(), id: z.string(), text: z.string(), names: z.array(option) }).nullable(),
@@ -32,6 +33,8 @@ export interface EditedSection {
   json: unknown;
   typed?: Typed;
   problems?: readonly FieldProblem[];
+  /** what stands but does not fit another figure, or is to be confirmed */
+  doubts?: readonly FieldProblem[];
   /** problems of other sections, or of the whole */
   others?: z.infer<typeof problemPart>[];
 }
@@ -42,7 +45,7 @@ export interface EditedSection {
  */
 export function airplaneEditPage(
   section: string,
-  { json, typed = new Map(), problems = [], others = [] }: EditedSection,
+  { json, typed = new Map(), problems = [], doubts = [], others = [] }: EditedSection,
   { book }: PageContext,
 ): AirplaneEditView | undefined {
   const found = SECTIONS.find((one) => one.id === section);
@@ -60,7 +63,7 @@ export function airplaneEditPage(
       items: [...problems.map(({ path, message }) => ({ message, where: labelOf(path), mend: '' })), ...others],
     },
     action: editPath(book.id, section),
-    groups: sectionForm(section, json, typed, problems).map((group) => ({
+    groups: sectionForm(section, json, typed, problems, doubts).map((group) => ({
       ...group,
       add: group.add && { ...group.add, id: `add-${group.add.path.replaceAll('.', '-')}` },
     })),

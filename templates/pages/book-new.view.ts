@@ -1,91 +1,68 @@
-/** A new book: the few things a description cannot do without. */
+/** A new book: ten plain questions, or a copy of an invented airplane to be made one's own. */
 import * as z from 'zod';
-import { type FieldProblem, pickedFields, type Typed } from '../forms/airplane-form.ts';
-import { type ReadSection, readPicked } from '../forms/airplane-reading.ts';
+import type { FieldProblem, Typed } from '../forms/airplane-form.ts';
 import { labelOf } from '../forms/airplane-words.ts';
+import { copyQuestions, tenQuestions } from '../forms/ten-questions.ts';
 import { fieldPart } from '../parts/field.view.ts';
 import { frameOf, framePart } from '../parts/frame.view.ts';
 import { type ProblemPart, problemsPart } from '../parts/remarks.view.ts';
 
+const link = z.strictObject({ text: z.string(), href: z.string() });
+
 export const bookNewView = z.strictObject({
   frame: framePart,
   problems: problemsPart,
+  about: z.string(),
+  /** other ways to start */
+  ways: z.array(link),
+  /** the invented airplane it is copied from, or empty */
+  from: z.string(),
   groups: z.array(z.strictObject({ title: z.string(), fields: z.array(fieldPart) })),
 });
 export type BookNewView = z.infer<typeof bookNewView>;
 
-const QUESTIONS: readonly { title: string; paths: readonly string[] }[] = [
-  { title: 'Which airplane', paths: ['name', 'registration', 'builder', 'pilot'] },
-  {
-    title: 'What it has',
-    paths: [
-      'cooling.kind',
-      'engine.electronicControl',
-      'engine.newOrRebuilt',
-      'propeller.kind',
-      'gear.retractable',
-      'gear.layout',
-      'trim.electric',
-    ],
-  },
-  { title: 'Its fuel', paths: ['fuel.kind', 'fuel.sources', 'fuel.tanks.0.name', 'fuel.tanks.0.capacity'] },
-  { title: 'Its heaviest', paths: ['limits.mass.maximum'] },
-  {
-    title: 'Where it flies from',
-    paths: ['place.name', 'place.elevation', 'place.runways.0.name', 'place.runways.0.length', 'place.utcOffset'],
-  },
-  {
-    title: 'What its instruments show, and how phase one ends',
-    paths: [
-      'instruments.units.airspeed',
-      'instruments.units.altitude',
-      'instruments.units.temperature',
-      'instruments.units.mass',
-      'plan.program.hours',
-    ],
-  },
-];
+/** An invented airplane whose description can be copied. */
+export interface DemoToCopy {
+  id: string;
+  name: string;
+}
 
-const PATHS = QUESTIONS.flatMap((one) => one.paths);
-
-/** What every description must hold, empty: nothing in it is a figure of any airplane. */
-const EMPTY = {
-  format: 'proveout-airplane-1',
-  engine: {},
-  cooling: {},
-  propeller: {},
-  gear: {},
-  fuel: { tanks: [{}], sources: 1 },
-  electrical: { batteries: [] },
-  trim: {},
-  avionics: {},
-  cabin: {},
-  loading: {},
-  limits: { mass: {} },
-  speeds: {},
-  instruments: {},
-  place: { runways: [{}] },
-  plan: { program: { kind: 'fixed-hours' } },
-};
-
-/** The description that the posted answers make. */
-export function newAirplane(typed: Typed): ReadSection {
-  return readPicked(PATHS, EMPTY, typed, typed.get('builder')?.at(-1)?.trim() ?? '');
+export interface BookNewAnswers {
+  /** the copy that was chosen */
+  from?: string;
+  json?: unknown;
+  typed?: Typed;
+  problems?: readonly FieldProblem[];
 }
 
 /** The questions, with what was typed and what is wrong with it. */
-export function bookNewPage(
-  json: unknown = EMPTY,
-  typed: Typed = new Map(),
-  problems: readonly FieldProblem[] = [],
-): BookNewView {
+export function bookNewPage(demos: readonly DemoToCopy[], answers: BookNewAnswers = {}): BookNewView {
+  const { from = '', json, typed, problems = [] } = answers;
+  const copied = demos.find((one) => one.id === from);
   const items: ProblemPart[] = problems.map(({ path, message }) => ({ message, where: labelOf(path), mend: '' }));
+  const others = demos.filter((one) => one !== copied);
   return {
     frame: frameOf('Start a book', {
-      question: 'What is there to be tested? A few answers bring a first program; the rest can wait.',
-      crumbs: [{ text: 'All airplanes', href: '/' }],
+      question: copied
+        ? `Your airplane is much like the invented ${copied.name}?`
+        : 'Ten questions bring a first program; the rest can wait.',
+      crumbs: [
+        { text: 'All airplanes', href: '/' },
+        ...(copied ? [{ text: 'Ten questions', href: '/books/new' }] : []),
+      ],
     }),
     problems: { heading: 'Not started yet. What you typed is kept here', items },
-    groups: QUESTIONS.map(({ title, paths }) => ({ title, fields: pickedFields(paths, json, typed, problems) })),
+    about: copied
+      ? `Everything else is copied from ${copied.name} and marked “to be confirmed”, section by section. Its operating limitations, its weighing and its airfield are not copied.`
+      : 'What a usual airplane has is filled in and marked “to be confirmed”. No limit is filled in: limits come from their documents, with your name.',
+    ways: [
+      ...(copied ? [{ text: 'Answer ten questions instead', href: '/books/new' }] : []),
+      ...others.map(({ id, name }) => ({
+        text: `Start from a copy of ${name}`,
+        href: `/books/new?from=${encodeURIComponent(id)}`,
+      })),
+    ],
+    from: copied?.id ?? '',
+    groups: copied ? copyQuestions(json, typed, problems) : tenQuestions(json, typed, problems),
   };
 }

@@ -87,6 +87,7 @@ export function specimensPage(airplane: Airplane | null): SpecimensView {
           value: '112',
           half: '',
           source: 'engine builder’s manual',
+          enteredBy: 'Ines Corbeau',
           needsSource: true,
           brief: false,
           units: UNITS,

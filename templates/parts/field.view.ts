@@ -10,6 +10,8 @@ export const fieldPart = z.strictObject({
   label: z.string(),
   hint: z.string(),
   wrong: z.string(),
+  /** it stands as typed, but does not fit another figure, or is nobody's yet */
+  doubt: z.string(),
   required: z.boolean(),
   text: z.strictObject({ value: z.string(), long: z.boolean(), number: z.boolean() }).nullable(),
   tick: z.strictObject({ checked: z.boolean() }).nullable(),
@@ -24,6 +26,8 @@ export const fieldPart = z.strictObject({
       value: z.string(),
       half: z.string(),
       source: z.string(),
+      /** who entered it, or empty */
+      enteredBy: z.string(),
       needsSource: z.boolean(),
       /** value and unit alone: what is stated for one run needs no source */
       brief: z.boolean(),
@@ -40,6 +44,7 @@ export interface FieldWords {
   label: string;
   hint?: string;
   wrong?: string;
+  doubt?: string;
   required?: boolean;
 }
 
@@ -50,6 +55,7 @@ function field(words: FieldWords, filled: Partial<FieldPart>): FieldPart {
     label: words.label,
     hint: words.hint ?? '',
     wrong: words.wrong ?? '',
+    doubt: words.doubt ?? '',
     required: words.required ?? false,
     text: null,
     tick: null,

@@ -7,7 +7,7 @@ import { sectionFacts, statedInWords } from '../forms/airplane-facts.ts';
 import { labelOf, SECTIONS } from '../forms/airplane-words.ts';
 import { count, nameInWords, sentence } from '../words/list.ts';
 
-const row = z.strictObject({ name: z.string(), text: z.string(), basis: z.string() });
+const row = z.strictObject({ name: z.string(), text: z.string(), source: z.string(), enteredBy: z.string() });
 const group = z.strictObject({ title: z.string(), rows: z.array(row) });
 
 /** a fact that needs no source beside it */
@@ -97,14 +97,16 @@ export function instrumentsTable(airplane: Airplane): FactTable {
   const accuracy = Object.entries(airplane.instruments.accuracy).map(([name, { u95, unit, basis }]) => ({
     name: nameInWords(name),
     text: `± ${u95} ${isUnit(unit) ? unitOf(unit).symbol : unit} (95 %)`,
-    basis,
+    source: basis,
+    enteredBy: '',
   }));
   const recorders = airplane.recorders.map(({ name, rate, channels, clock }) => ({
     name: sentence(name),
     text: [rate ? `${show(rate.si, '1/s').number} a second` : '', count(channels.length, 'channel')]
       .filter(Boolean)
       .join(', '),
-    basis: clock === '' ? '' : `clock: ${clock}`,
+    source: clock === '' ? '' : `clock: ${clock}`,
+    enteredBy: '',
   }));
   return {
     groups: [
@@ -141,7 +143,7 @@ function tableOf(airplane: Airplane, sections: readonly string[]): FactTable {
     groups: told.flatMap(({ section, groups }) =>
       groups.map(({ title, facts }) => ({
         title: sentence(title === '' && sections.length > 1 ? titleOf(section) : title),
-        rows: facts,
+        rows: facts.map(({ name, text, source, enteredBy }) => ({ name, text, source, enteredBy })),
       })),
     ),
     unknown: [...new Set(told.flatMap((one) => one.unknown))].join(', '),

@@ -21,7 +21,7 @@ const flightRow = z.strictObject({
   load: z.string(),
   remarks: z.array(z.string()),
 });
-const loadRow = z.strictObject({
+export const loadRow = z.strictObject({
   letter: z.string(),
   words: z.string(),
   added: z.string(),
@@ -147,10 +147,16 @@ function drawn(airplane: Airplane, groups: readonly LoadGroup[]): EnvelopePart |
       labelled.push(point);
     }
   }
-  return envelopeDrawing(
+  const drawing = envelopeDrawing(
     airplane,
     airplane.instruments.units,
     points.map(({ label, mass, massU95, arm, armU95 }) => ({ label, mass, massU95, arm, armU95 })),
+  );
+  return (
+    drawing && {
+      ...drawing,
+      summary: `The envelope with the loads of the program at take-off, by the letters of the table below; bars are their uncertainty (95 %).`,
+    }
   );
 }
 

@@ -6,6 +6,8 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import * as z from 'zod';
 import { crossCheck } from '../../analysis/airplane/index.ts';
+import { labelOf } from '../forms/airplane-words.ts';
+import { toConfirm } from '../forms/to-confirm.ts';
 import { envelopePart } from '../parts/envelope.view.ts';
 import { render } from '../render.ts';
 import { cardFonts } from '../style/card-fonts.ts';
@@ -78,6 +80,8 @@ export const planView = z.strictObject({
   gates: z.array(gatePart),
   stages: z.array(stagePart),
   notApplicable: z.array(z.strictObject({ title: z.string(), reason: z.string() })),
+  /** fields filled in with usual or copied values, nobody's yet */
+  toConfirm: z.array(z.string()),
   missing: z.array(z.strictObject({ what: z.string(), tests: z.string() })),
   sources: z.array(z.strictObject({ title: z.string(), says: z.array(z.string()) })),
   signatures: z.array(z.string()),
@@ -167,6 +171,7 @@ export function planOf(input: PlanInput): PlanView {
       title,
       reason: withoutPaths(reason, paths),
     })),
+    toConfirm: toConfirm(airplane).map(labelOf),
     missing: missingRows(tests),
     sources: sourceGroups(tests),
     signatures: [

@@ -1,14 +1,18 @@
 /** The airplane: shown, edited by sections, compared, brought in and out. */
 import * as z from 'zod';
+import { crossCheck, readAirplane } from '../../../analysis/airplane/index.ts';
 import { InputProblem, problem } from '../../../analysis/remarks/index.ts';
+import type { FieldProblem } from '../../../templates/forms/airplane-form.ts';
 import { addEntry, readSection, removeEntry } from '../../../templates/forms/airplane-reading.ts';
 import { fieldProblems } from '../../../templates/forms/field-problems.ts';
+import { toConfirm, withConfirmed } from '../../../templates/forms/to-confirm.ts';
 import { airplanePage, airplaneView } from '../../../templates/pages/airplane.view.ts';
 import { airplaneEditPage, airplaneEditView, type EditedSection } from '../../../templates/pages/airplane-edit.view.ts';
 import { airplaneImportPage, airplaneImportView } from '../../../templates/pages/airplane-import.view.ts';
 import { airplaneRevisionPage, airplaneRevisionView } from '../../../templates/pages/airplane-revision.view.ts';
 import { bookPath } from '../../../templates/parts/frame.view.ts';
 import { problemsInWords } from '../../../templates/parts/remarks.view.ts';
+import { programOf } from '../../actions/program-of.ts';
 import { revisionFile } from '../../actions/revision-file.ts';
 import { saveAirplane } from '../../actions/save-airplane.ts';
 import { touchedByRevision } from '../../actions/touched-by-revision.ts';
@@ -25,13 +29,16 @@ export function airplaneRoutes(app: Api, { desk }: Service): void {
     { schema: { hide: true, params: bookParams, querystring: doneQuery } },
     async ({ params, query }, reply) => {
       const { state, context } = await bookFor(desk, params.book);
-      return sendPage(reply, 'airplane', airplaneView, airplanePage(state.airplane, context, doneOf(query)));
+      const { parsed } = state.airplane;
+      const program = parsed ? await programOf(desk, params.book) : null;
+      return sendPage(reply, 'airplane', airplaneView, airplanePage(state.airplane, program, context, doneOf(query)));
     },
   );
 
   const section = async (book: string, id: string, edited?: EditedSection) => {
     const { state, context } = await bookFor(desk, book);
-    const view = airplaneEditPage(id, edited ?? { json: state.airplane.file }, context);
+    const shown = edited ?? { json: state.airplane.file };
+    const view = airplaneEditPage(id, { doubts: doubtsIn(shown.json), ...shown }, context);
     if (!view) throw new InputProblem([problem('not-found', 'The description has no such section.')]);
     return view;
   };
@@ -58,12 +65,14 @@ export function airplaneRoutes(app: Api, { desk }: Service): void {
       if (remove !== '') return again({ json: removeEntry(read.json, remove) });
       if (fieldOf(form, 'act') === 'show') return again({ json: read.json, typed: form, problems: read.problems });
       if (read.problems.length > 0) return again({ json: read.json, typed: form, problems: read.problems }, 422);
-      const saved = saveAirplane(desk, book, read.json, byOf(form));
+      const confirmed = withConfirmed(read.json, id);
+      const saved = saveAirplane(desk, book, confirmed, byOf(form));
       if (!saved.saved) {
         const { problems, others } = fieldProblems(saved.problems);
         return again({ json: read.json, typed: form, problems, others }, 422);
       }
-      return reply.redirect(bookPath(book, `/airplane?done=${saved.changed ? 'saved' : 'unchanged'}#${id}`), 303);
+      const done = !saved.changed ? 'unchanged' : doubtsIn(confirmed).length > 0 ? 'doubted' : 'saved';
+      return reply.redirect(bookPath(book, `/airplane?done=${done}#${id}`), 303);
     },
   );
 
@@ -116,6 +125,19 @@ export function airplaneRoutes(app: Api, { desk }: Service): void {
     const view = airplaneImportPage(typed, problemsInWords(saved.problems), context);
     return sendPage(reply.code(422), 'airplane-import', airplaneImportView, view);
   });
+}
+
+/** What does not fit in a description, and what nobody has confirmed, by field. */
+function doubtsIn(json: unknown): FieldProblem[] {
+  const { airplane } = readAirplane(json);
+  const remarks = airplane ? crossCheck(airplane) : [];
+  return [
+    ...remarks.flatMap(({ message, paths }) => paths.map((path) => ({ path, message }))),
+    ...toConfirm(json).map((path) => ({
+      path,
+      message: 'To be confirmed: a usual or copied value. Saving this section says that it holds for this airplane.',
+    })),
+  ];
 }
 
 function parsedJson(text: string) {

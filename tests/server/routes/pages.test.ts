@@ -22,14 +22,19 @@ const NEW_BOOK: [string, string][] = [
   ['builder', 'Ada'],
   ['cooling.kind', 'air'],
   ['propeller.kind', 'fixed'],
-  ['gear.retractable', ''],
-  ['fuel.sources', '1'],
-  ['fuel.tanks.0.name', 'main'],
+  ['q.engine', 'carburettor'],
+  ['q.gear', 'fixed-tail'],
+  ['q.flaps', 'none'],
+  ['q.tanks', '2'],
+  ['q.units', 'knots'],
   ['fuel.tanks.0.capacity.value', '70'],
   ['fuel.tanks.0.capacity.unit', 'L'],
   ['limits.mass.maximum.value', '600'],
   ['limits.mass.maximum.unit', 'kg'],
   ['limits.mass.maximum.source', 'plans'],
+  ['speeds.stallLanding.value', '42'],
+  ['speeds.stallLanding.unit', 'kt'],
+  ['speeds.stallLanding.scale', 'IAS'],
   ['place.name', 'Fennick Field'],
   ['place.elevation.value', '740'],
   ['place.elevation.unit', 'ft'],
@@ -41,13 +46,39 @@ const NEW_BOOK: [string, string][] = [
 ];
 
 describe('a new book', () => {
-  it('starts from a dozen answers, and has a program', async () => {
+  it('starts from ten answers, has a program, and marks what nobody has confirmed', async () => {
     const app = await appWithOuzel();
     const started = await post(app, '/books/new', NEW_BOOK);
     expect(started.statusCode).toBe(303);
     const place = String(started.headers.location).replace(/\?.*/, '');
-    expect((await page(app, place)).body).toContain('entered by Ada');
+    const airplane = (await page(app, place)).body;
+    expect(airplane).toContain('<td>Ada</td>');
+    expect(airplane).toContain('To be confirmed');
+    const electrical = await page(app, `${place}/edit/electrical`);
+    expect(electrical.body).toContain('To be confirmed: a usual or copied value.');
     expect((await page(app, place.replace('/airplane', '/program'))).body).toMatch(/\d+ tests in \d+ outings/);
+  });
+
+  it('starts from a copy of an invented airplane, whose limitations and airfield are not copied', async () => {
+    const app = await appWithOuzel();
+    const shown = await page(app, '/books/new?from=ouzel');
+    expect(shown.body).toContain('Its operating limitations, its weighing and its airfield are not copied.');
+    const started = await post(app, '/books/new', [['from', 'ouzel'], ...NEW_BOOK]);
+    expect(started.statusCode).toBe(303);
+    const place = String(started.headers.location).replace(/\?.*/, '');
+    const json = (await page(app, `${place}/airplane.json`)).json();
+    expect(json).toMatchObject({
+      name: 'Dipper',
+      place: { name: 'Fennick Field' },
+      limits: { mass: { maximum: { value: 600 } } },
+    });
+    expect(json.limits.operatingLimitations).toBeUndefined();
+    expect(json.loading.empty).toBeUndefined();
+    expect(json.limits.coolant.limit).toMatchObject({
+      value: 112,
+      source: 'to be confirmed: copied from the invented Ouzel',
+    });
+    expect(json.limits.coolant.limit.enteredBy).toBeUndefined();
   });
 
   it('that lacks an answer is not started, and keeps what was typed', async () => {
@@ -76,6 +107,33 @@ describe('a section of the airplane', () => {
     expect(answer.statusCode).toBe(422);
     expect(answer.body).toMatch(/aria-invalid="true"[\s\S]*unit must be one of/);
     expect((await page(app, `/books/${app.book}/airplane`)).body).toContain('This is revision 1');
+  });
+
+  it('saved says of its fields that they hold: they are no longer to be confirmed', async () => {
+    const app = await appWithOuzel();
+    const started = await post(app, '/books/new', NEW_BOOK);
+    const place = String(started.headers.location).replace(/\?.*/, '');
+    const before = (await page(app, `${place}/airplane.json`)).json();
+    expect(before.toConfirm).toContain('electrical.batteries');
+    const form = postedBy(sectionForm('electrical', before));
+    await post(
+      app,
+      `${place}/edit/electrical`,
+      [...form].flatMap(([name, all]) => all.map((one) => [name, one] as const)),
+    );
+    const after = (await page(app, `${place}/airplane.json`)).json();
+    expect(after.toConfirm).not.toContain('electrical.batteries');
+    expect(after.toConfirm).toContain('fuel.reserve');
+  });
+
+  it('tells at the field what does not fit another figure', async () => {
+    const app = await appWithOuzel();
+    const speeds = (await page(app, `/books/${app.book}/airplane/edit/speeds`)).body;
+    expect(speeds).toMatch(/id="f-speeds-manoeuvring-doubt">The manoeuvring speed, 128 kt, is above/);
+    expect(speeds).toMatch(/aria-describedby="f-speeds-manoeuvring-doubt"/);
+    expect((await page(app, `/books/${app.book}/airplane`)).body).toContain(
+      '/airplane/edit/speeds#f-speeds-manoeuvring',
+    );
   });
 
   it('gets another entry of a list without losing what was typed', async () => {
