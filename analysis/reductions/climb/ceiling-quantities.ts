@@ -27,7 +27,7 @@ export function ceilingQuantities(
     if (!rate) return [];
     const { nu } = optimum.scatter;
     const half = Math.max(rate.value - rate.low, rate.high - rate.value);
-    return [{ Hd: band.Hd, rate: rate.value, u: half / coverageFactor(nu), nu }];
+    return [{ Hd: band.Hd, rate: rate.value, u: half / coverageFactor(nu), nu, s: optimum.scatter.s }];
   });
   const bySlabs = best.length < 2 && slabs.length >= LEAST_SLABS;
   const points = bySlabs ? slabPoints(slabs) : best;
@@ -73,7 +73,7 @@ function slabPoints(slabs: readonly StandardRun[]): CeilingPoint[] {
   );
   const rss = line.residuals.reduce((sum, value) => sum + value ** 2, 0);
   const { s, nu } = scatterPosterior(CLIMB_SCATTER, rss, slabs.length - 2);
-  return slabs.map((slab) => ({ Hd: slab.Hd, rate: slab.rateStandard, u: s, nu: nu / slabs.length }));
+  return slabs.map((slab) => ({ Hd: slab.Hd, rate: slab.rateStandard, u: s, nu: nu / slabs.length, s }));
 }
 
 function quantity(name: string, ceiling: Ceiling, conditions: Record<string, Condition>): ResultQuantity {
@@ -85,7 +85,8 @@ function quantity(name: string, ceiling: Ceiling, conditions: Record<string, Con
     unit: 'm',
     u95: half,
     ...(value === null ? {} : { interval: [low, high] satisfies [number | null, number | null] }),
-    parts: half === null ? {} : { repeatability: half },
+    parts:
+      half === null ? {} : { repeatability: Math.sqrt(Math.max(0, half ** 2 - ceiling.fit ** 2)), fit: ceiling.fit },
     conditions: { ...conditions, scale: 'density altitude' },
     flags: [
       value === null

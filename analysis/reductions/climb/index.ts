@@ -22,6 +22,7 @@ export const climb: Reduction = {
     'fuel-flow',
     'fuel-used',
   ],
+  usesCalibration: true,
   roles: [
     { role: 'climb', meaning: 'climb at one airspeed and power, wings level' },
     { role: 'dropped', meaning: 'left out by hand, with the reason' },

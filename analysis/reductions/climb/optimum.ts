@@ -91,7 +91,8 @@ export function bandOptimum(
   const whyNoVy = curved ? endWords('best rate', best.Vy, drawn.lowVy, drawn.highVy, first, last) : FLAT;
   const whyNoVx = curved ? endWords('best angle', best.Vx, drawn.lowVx, drawn.highVx, first, last) : FLAT;
   const value = (at: number, from: { low: number; high: number }, elsewhere: number | undefined): OptimumValue => {
-    const fitPart = elsewhere === undefined ? 0 : Math.abs(elsewhere - at) / 2;
+    // Half the difference is the most the form may be wrong by: rectangular, so 2/sqrt(3) of it at 95 %.
+    const fitPart = elsewhere === undefined ? 0 : Math.abs(elsewhere - at) / Math.sqrt(3);
     const repeatability = Math.max(at - from.low, from.high - at);
     const widen = Math.hypot(repeatability, fitPart) / Math.max(repeatability, Number.MIN_VALUE);
     return {
