@@ -90,7 +90,8 @@ export function movesIn(
         const other = outings[to - 1];
         if (!here || !other) return 'there is no outing beyond it';
         if (gone.has(number) || gone.has(to)) return 'it is on record as done';
-        if (here[0]?.source.stage !== other[0]?.source.stage) return 'the stage ends here';
+        if (here[0]?.source.stage !== other[0]?.source.stage)
+          return to < number ? 'the stage begins here' : 'the stage ends here';
         const [first, then] = to < number ? [other, here] : [here, other];
         const keys = new Set(first.map((item) => item.key));
         const waiting = then.find((item) => [...item.earlier, ...item.before].some((key) => keys.has(key)));

@@ -117,9 +117,12 @@ function postponed(
     }
     const [moved] = arrangement.splice(other.number - 1, 1);
     if (moved) arrangement.splice(number - 1, 0, moved);
-    return { arrangement, words: `“${other.title}” does not wait for it and can go first.` };
+    return { arrangement, words: `“${other.title}” does not wait for “${outing.title}” and can go first.` };
   }
-  return { arrangement, words: 'Nothing else of this stage can go before it: the plan stands, and waits.' };
+  return {
+    arrangement,
+    words: `Nothing else of this stage can go before “${outing.title}”: the plan stands, and waits.`,
+  };
 }
 
 function followersWithin(test: string, waits: ReturnType<typeof partsFor>['waits']): Set<string> {

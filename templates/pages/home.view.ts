@@ -8,6 +8,7 @@ import { outcomeInWords, outcomePart } from '../words/outcome.ts';
 import { minutesInWords, momentInWords } from '../words/time.ts';
 import type { KeptHours, KeptResult, KeptSquawk, KeptStatus, PageContext } from './kept.ts';
 import { outingName, outingPath } from './outing-words.ts';
+import { noticesOf } from './program-notices.ts';
 import { resultInRow, resultRow } from './results.view.ts';
 import { testPath } from './test.view.ts';
 
@@ -51,6 +52,12 @@ export interface HomeFacts {
   results: readonly KeptResult[];
   squawks: readonly KeptSquawk[];
   hours: KeptHours;
+  /** keys of parts on record as done */
+  partsDone: ReadonlySet<string>;
+  /** parts to be done again whose outing is behind */
+  putBack: readonly { test: string; part: number }[];
+  /** titles of printed outings that are no longer in the plan */
+  stalePaper: readonly string[];
 }
 
 /** Results shown on Home; the others stand on their own page. */
@@ -61,7 +68,7 @@ export function homePage(facts: HomeFacts, context: PageContext, done = ''): Hom
   const { program, hours } = facts;
   const { book } = context;
   const states = new Map(facts.status.map((one) => [one.test, one.status]));
-  const progress = progressOf(program, states);
+  const progress = progressOf(program, states, facts.partsDone);
   const hoursFlown = fromSi(hours.flightSeconds, 'h');
   return {
     frame: frameOf('Home', { question: 'What is next, and what holds it back?', book, way: 'home', done }),
@@ -96,9 +103,9 @@ export function homePage(facts: HomeFacts, context: PageContext, done = ''): Hom
   };
 }
 
-function nextPart({ program, status }: HomeFacts, { book }: PageContext): HomeView['next'] {
+function nextPart({ program, status, partsDone }: HomeFacts, { book }: PageContext): HomeView['next'] {
   const states = new Map(status.map((one) => [one.test, one.status]));
-  const { next, holds } = progressOf(program, states);
+  const { next, holds } = progressOf(program, states, partsDone);
   if (!next) return null;
   const tests = program.stages.flatMap((stage) => stage.tests);
   const titleOf = (id: string) => tests.find((one) => one.id === id)?.title ?? id;
@@ -141,15 +148,19 @@ function waitingInWords({ number, result }: KeptResult): string {
 }
 
 /** Results that wait for a word, no longer stand, or are to be done again. */
-function unsettled({ results, status }: HomeFacts, { book }: PageContext) {
-  const lines: { text: string; href: string }[] = [];
+function unsettled(facts: HomeFacts, { book }: PageContext) {
+  const { results, status } = facts;
+  const lines: { text: string; href: string }[] = noticesOf({ ...facts, arranged: '' }, book.id).map(
+    ({ text, href }) => ({ text, href }),
+  );
   for (const one of results) {
     const href = bookPath(book.id, `/results/${one.number}`);
     if (one.status === 'stale')
       lines.push({ text: `Result ${one.number} no longer stands: ${one.stale[0] ?? ''}`, href });
     if (one.status === 'proposed') lines.push({ text: waitingInWords(one), href });
   }
-  for (const one of status.filter((test) => test.status === 'repeat')) {
+  const noticed = new Set(facts.putBack.map((one) => one.test));
+  for (const one of status.filter((test) => test.status === 'repeat' && !noticed.has(test.test))) {
     lines.push({ text: `“${one.title}” is to be repeated.`, href: testPath(book.id, one.test) });
   }
   return lines;

@@ -56,6 +56,27 @@ export interface KeptSquawk {
   settledBy: string | null;
 }
 
+/** What came of an outing. */
+export interface KeptNote {
+  number: number;
+  what: 'done' | 'no-go' | 'day-lost';
+  /** its title, as it stood in the plan */
+  outing: string;
+  parts: readonly { test: string; part: number }[];
+  note: string;
+  at: string;
+  who: string;
+}
+
+/** A test the person leaves out. */
+export interface KeptLeftOut {
+  test: string;
+  reason: string;
+  instead: string;
+  at: string;
+  who: string;
+}
+
 export interface KeptHours {
   entries: readonly {
     number: number;

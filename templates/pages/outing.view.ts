@@ -1,15 +1,19 @@
 /** One outing: what is done on it, at which weight, with how much fuel, and what it waits for. */
 import * as z from 'zod';
 import type { Airplane } from '../../analysis/airplane/index.ts';
-import type { LoadPoint, Program } from '../../analysis/program/index.ts';
+import type { LoadPoint, Program, Turns } from '../../analysis/program/index.ts';
 import { show } from '../../analysis/units/index.ts';
 import { envelopeDrawing, envelopePart } from '../parts/envelope.view.ts';
+import { choiceField, fieldPart, textField } from '../parts/field.view.ts';
 import { bookPath, frameOf, framePart } from '../parts/frame.view.ts';
+import { sentence } from '../words/list.ts';
 import { outcomeInWords, outcomePart } from '../words/outcome.ts';
 import { minutesInWords } from '../words/time.ts';
 import type { InstrumentUnits } from '../words/unit-shown.ts';
-import type { KeptStatus, PageContext } from './kept.ts';
+import type { KeptNote, KeptStatus, PageContext } from './kept.ts';
+import { NOTES, noteInWords } from './outing-notes.ts';
 import { outingName, outingPath } from './outing-words.ts';
+import { changePath } from './plan-change.ts';
 import { testPath } from './test.view.ts';
 
 const link = z.strictObject({ text: z.string(), href: z.string() });
@@ -40,6 +44,13 @@ export const outingView = z.strictObject({
   before: link.nullable(),
   after: link.nullable(),
   afterwards: z.array(link),
+  notes: z.array(z.string()),
+  noteAction: z.string(),
+  noteFields: z.array(fieldPart),
+  turnAction: z.string(),
+  turns: z.array(z.strictObject({ text: z.string(), to: z.int(), refused: z.string() })),
+  number: z.int(),
+  putOff: z.string(),
 });
 export type OutingView = z.infer<typeof outingView>;
 
@@ -51,9 +62,15 @@ export function outingPage(
   number: number,
   program: Program,
   airplane: Airplane,
-  status: readonly KeptStatus[],
-  { book, units }: PageContext,
+  facts: {
+    status: readonly KeptStatus[];
+    notes: readonly KeptNote[];
+    turns: Turns;
+  },
+  { book, units, zone }: PageContext,
+  message = '',
 ): OutingView | undefined {
+  const { status } = facts;
   const index = program.outings.findIndex((one) => one.number === number);
   const outing = program.outings[index];
   if (!outing) return undefined;
@@ -70,6 +87,7 @@ export function outingPage(
       book,
       way: 'outings',
       crumbs: [{ text: 'Outings', href: bookPath(book.id, '/outings') }],
+      done: message,
     }),
     // a flight's title repeats its name, which is the heading already
     title: outing.title.replace(`${outingName(outing, program)}: `, ''),
@@ -146,6 +164,22 @@ export function outingPage(
       { text: 'Write down the hours', href: bookPath(book.id, '/outings#hours') },
       { text: 'Write down a squawk', href: bookPath(book.id, '') },
     ],
+    notes: facts.notes
+      .filter((one) => one.parts.some((part) => outing.parts.some((other) => sameParts(part, other))))
+      .map((one) => noteInWords(one, zone)),
+    noteAction: `${outingPath(book.id, number)}/notes`,
+    noteFields: [
+      choiceField({ name: 'what', label: 'It was' }, NOTES, 'done'),
+      textField({ name: 'note', label: 'Note', hint: 'Weather, what was found, who was there.' }, '', { long: true }),
+      textField({ name: 'who', label: 'Your name' }, ''),
+    ],
+    turnAction: bookPath(book.id, '/program/arrange'),
+    turns: [
+      { text: 'Earlier', to: number - 1, refused: sentence(facts.turns.earlier ?? '') },
+      { text: 'Later', to: number + 1, refused: sentence(facts.turns.later ?? '') },
+    ],
+    number,
+    putOff: changePath(book.id, { happened: [{ kind: 'no-go', outing: number }] }),
   };
 }
 
@@ -154,4 +188,8 @@ function loadText(point: LoadPoint, units: InstrumentUnits): string {
   const arm = show(point.arm, units.arm, { u95: point.armU95 }).text;
   const chord = point.chord === null ? '' : `, ${show(point.chord, '%', { decimals: 1 }).text} of the chord`;
   return `${mass} at ${arm}${chord}`;
+}
+
+function sameParts(one: { test: string; part: number }, other: { test: string; part: number }): boolean {
+  return one.test === other.test && one.part === other.part;
 }

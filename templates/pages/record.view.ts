@@ -51,6 +51,12 @@ export interface KeptEntry {
     log?: string;
     first?: string;
     note?: string;
+    because?: string;
+    words?: string;
+    what?: string;
+    out?: boolean;
+    document?: string | null;
+    outings?: readonly unknown[];
   };
 }
 
@@ -78,7 +84,7 @@ export function recordPage(
       const isLast = !seen.has(entry.subject);
       seen.add(entry.subject);
       const moment = momentInWords(entry.at, zone);
-      const undoable = isLast && !['book-created', 'cards-printed'].includes(entry.happening.kind);
+      const undoable = isLast && !['book-created', 'cards-printed', 'outings-printed'].includes(entry.happening.kind);
       return {
         seq: entry.seq,
         when: moment.local,
@@ -94,6 +100,8 @@ export function recordPage(
     jobs: `/api${bookPath(book.id, '/jobs')}`,
   };
 }
+
+const NOTED: Record<string, string> = { done: 'flown or done', 'no-go': 'a no-go', 'day-lost': 'the day was lost' };
 
 function happeningInWords(happening: KeptEntry['happening'], names: ReadonlyMap<string, string>): string {
   const { kind, number, undoes } = happening;
@@ -118,6 +126,11 @@ function happeningInWords(happening: KeptEntry['happening'], names: ReadonlyMap<
     'squawk-opened': `Squawk ${number}: ${happening.text ?? ''}`,
     'squawk-settled': `Squawk ${number} was ${happening.open ? 'opened again' : 'settled'}`,
     'hours-logged': `Hours written down${happening.outing ? ` for ${happening.outing}` : ''}`,
+    'program-arranged': `The program was arranged. ${happening.words ?? ''}`,
+    'outing-noted': `“${happening.outing ?? ''}” was noted: ${NOTED[happening.what ?? ''] ?? happening.what}`,
+    'outings-printed': `${count(happening.outings?.length ?? 0, 'outing')} lie on paper whole`,
+    'own-test-saved': `A test of your own, “${names.get(happening.test ?? '') ?? happening.test}”, was ${happening.document === null ? 'withdrawn' : 'saved'}`,
+    'test-left-out': `“${names.get(happening.test ?? '') ?? happening.test}” was ${happening.out ? 'left out' : 'taken in again'}`,
     'put-away': `${thingInWords(happening.subject, names)} was put away`,
     'brought-back': `${thingInWords(happening.subject, names)} was brought back`,
   };
@@ -126,5 +139,6 @@ function happeningInWords(happening: KeptEntry['happening'], names: ReadonlyMap<
 
 function thingInWords(subject = '', names: ReadonlyMap<string, string>): string {
   const [what = '', id = ''] = subject.split(':');
+  if (what === 'outing-note') return 'The note of an outing';
   return what === 'log' ? (names.get(id) ?? 'A log') : `${what.charAt(0).toUpperCase()}${what.slice(1)} ${id}`;
 }

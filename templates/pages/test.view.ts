@@ -5,12 +5,14 @@ import { reductionOf } from '../../analysis/reductions/index.ts';
 import { labelOf } from '../forms/airplane-words.ts';
 import { choiceField, fieldPart, textField } from '../parts/field.view.ts';
 import { bookPath, frameOf, framePart } from '../parts/frame.view.ts';
-import { sentence } from '../words/list.ts';
+import { count, listInWords, sentence } from '../words/list.ts';
 import { outcomeInWords, outcomePart } from '../words/outcome.ts';
 import { minutesInWords } from '../words/time.ts';
 import { methodPath } from './help.view.ts';
 import type { KeptResult, KeptStatus, PageContext } from './kept.ts';
-import { outingName, outingPath } from './outing-words.ts';
+import { type MovePart, movePart } from './move-choices.ts';
+import { outingPath, titled } from './outing-words.ts';
+import { changePath } from './plan-change.ts';
 import { resultInRow, resultRow } from './results.view.ts';
 
 const link = z.strictObject({ text: z.string(), href: z.string() });
@@ -40,6 +42,13 @@ export const testView = z.strictObject({
   results: z.array(resultRow),
   markAction: z.string(),
   markFields: z.array(fieldPart),
+  again: z.array(link),
+  moves: z.array(movePart),
+  moveWords: z.string(),
+  leaveAction: z.string(),
+  leaveMeans: z.array(z.string()),
+  leaveFields: z.array(fieldPart),
+  own: z.strictObject({ edit: z.string(), withdraw: z.string() }).nullable(),
 });
 export type TestView = z.infer<typeof testView>;
 
@@ -63,7 +72,7 @@ const MARKS = [
 export function testPage(
   id: string,
   program: Program,
-  facts: { status: readonly KeptStatus[]; results: readonly KeptResult[] },
+  facts: { status: readonly KeptStatus[]; results: readonly KeptResult[]; moves: readonly MovePart[] },
   context: PageContext,
   done = '',
 ): TestView | undefined {
@@ -79,6 +88,7 @@ export function testPage(
     status: outcomeInWords(states.get(other)?.status ?? 'planned'),
   });
   const gate = gateHolding(test, program);
+  const asked = program.gates.filter((one) => one.evidence.some((piece) => piece.test === id));
   return {
     frame: frameOf(test.title, {
       book,
@@ -99,9 +109,7 @@ export function testPage(
     produces: test.produces.map(sentence),
     outings: test.outings.flatMap((number) => {
       const outing = program.outings.find((one) => one.number === number);
-      return outing
-        ? [{ text: `${outingName(outing, program)}: ${outing.title}`, href: outingPath(book.id, number) }]
-        : [];
+      return outing ? [{ text: titled(outing, program), href: outingPath(book.id, number) }] : [];
     }),
     minutes: [
       test.flightMinutes > 0 ? `${minutesInWords(test.flightMinutes)} in flight` : '',
@@ -129,5 +137,47 @@ export function testPage(
       textField({ name: 'note', label: 'Note', hint: 'What was seen, by whom.' }, '', { long: true }),
       textField({ name: 'who', label: 'Your name' }, ''),
     ],
+    again: (isUntouched(kept?.status) ? [] : test.outings).map((number, i) => ({
+      text: test.outings.length > 1 ? `Put part ${i + 1} back into the plan` : 'Put it back into the plan',
+      href: changePath(book.id, {
+        happened: [{ kind: 'repeat', test: id, part: partOn(program, number, id) }],
+      }),
+    })),
+    moves: [...facts.moves],
+    moveWords: facts.moves.length === 0 ? 'It is on record as done, and stays where it is.' : '',
+    leaveAction: `${testPath(book.id, id)}/left-out`,
+    leaveMeans: [
+      test.unlocks.length === 0
+        ? 'No other test waits for it.'
+        : `${count(test.unlocks.length, 'test')} would no longer wait for it: ${listInWords(test.unlocks.map((other) => `“${named(other).text}”`))}.`,
+      ...(test.produces.length === 0 ? [] : [`Nobody would give: ${listInWords(test.produces)}.`]),
+      ...asked.map((one) => `Gate ${one.id} asks for it, and would show it as waived by you.`),
+    ],
+    leaveFields: [
+      textField({ name: 'reason', label: 'Why it is left out', required: true }, '', { long: true }),
+      textField(
+        {
+          name: 'instead',
+          label: 'Which limit stays in its place',
+          hint: 'Such as: no stalls with power; placarded.',
+          required: true,
+        },
+        '',
+        { long: true },
+      ),
+      textField({ name: 'who', label: 'Your name' }, ''),
+    ].map((one) => ({ ...one, id: `leave-${one.id}` })),
+    own: test.own
+      ? { edit: bookPath(book.id, `/program/own/${id}`), withdraw: bookPath(book.id, `/program/own/${id}/withdraw`) }
+      : null,
   };
+}
+
+/** Which part of a test an outing holds. */
+function partOn(program: Program, outing: number, test: string): number {
+  return program.outings[outing - 1]?.parts.find((one) => one.test === test)?.part ?? 1;
+}
+
+function isUntouched(status: string | undefined): boolean {
+  return status === undefined || status === 'planned' || status === 'briefed';
 }

@@ -4,6 +4,7 @@ import { InputProblem, problem } from '../../../analysis/remarks/index.ts';
 import { homePage, homeView } from '../../../templates/pages/home.view.ts';
 import { bookPath } from '../../../templates/parts/frame.view.ts';
 import { openSquawk } from '../../actions/open-squawk.ts';
+import { standingOf } from '../../actions/plan-standing.ts';
 import { settleSquawk } from '../../actions/settle-squawk.ts';
 import { type Api, bookParams, numberParams, type Service } from '../api/api.ts';
 import { bookFor, byOf, doneOf, fieldOf, formOf, planIn, sendPage } from './pages.ts';
@@ -18,9 +19,13 @@ export function homeRoutes(app: Api, { desk }: Service): void {
       const opened = await bookFor(desk, params.book);
       // a description that no longer fits leaves nothing to plan: its own page mends it
       if (!opened.state.airplane.parsed) return reply.redirect(bookPath(params.book, '/airplane'), 303);
-      const program = planIn(opened).program;
+      const plan = planIn(opened);
+      const { program, partsDone } = plan;
       const { testStatus: status, results, squawks, hours } = opened.state;
-      const view = homePage({ program, status, results, squawks, hours }, opened.context, doneOf(query));
+      const { putBack, stale } = await standingOf(plan, status);
+      const stalePaper = stale.map((paper) => paper.title);
+      const facts = { program, status, results, squawks, hours, partsDone, putBack, stalePaper };
+      const view = homePage(facts, opened.context, doneOf(query));
       return sendPage(reply, 'home', homeView, view);
     },
   );

@@ -5,6 +5,7 @@ import { troublePage, troubleView } from '../../../templates/pages/trouble.view.
 import { problemsOf, statusOf } from '../../plugins/error-shape.ts';
 import type { Api, Service } from '../api/api.ts';
 import { airplaneRoutes } from './airplane.ts';
+import { arrangingRoutes } from './arranging.ts';
 import { cardRoutes } from './cards.ts';
 import { clockRoutes } from './clocks.ts';
 import { gateRoutes } from './gates.ts';
@@ -12,6 +13,7 @@ import { helpRoutes } from './help.ts';
 import { homeRoutes } from './home.ts';
 import { logRoutes } from './logs.ts';
 import { outingRoutes } from './outings.ts';
+import { ownTestRoutes } from './own-tests.ts';
 import { planRoutes } from './plan.ts';
 import { programRoutes } from './program.ts';
 import { programGraphRoutes } from './program-graph.ts';
@@ -48,6 +50,8 @@ export function pageRoutes(app: Api, service: Service): void {
   homeRoutes(app, service);
   airplaneRoutes(app, service);
   planRoutes(app, service);
+  arrangingRoutes(app, service);
+  ownTestRoutes(app, service);
   programRoutes(app, service);
   programGraphRoutes(app, service);
   cardRoutes(app, service);

@@ -1,9 +1,14 @@
 /** Outings, and the hours flown. */
+import { movesIn } from '../../../analysis/program/index.ts';
 import { InputProblem, problem } from '../../../analysis/remarks/index.ts';
 import { outingPage, outingView } from '../../../templates/pages/outing.view.ts';
 import { outingsPage, outingsView, readHours } from '../../../templates/pages/outings.view.ts';
+import { changePath } from '../../../templates/pages/plan-change.ts';
 import { bookPath } from '../../../templates/parts/frame.view.ts';
 import { logHours } from '../../actions/log-hours.ts';
+import { noteOuting } from '../../actions/note-outing.ts';
+import { standingOf } from '../../actions/plan-standing.ts';
+import { outingNoteSchema } from '../../book/plan-entries.ts';
 import { type Api, bookParams, numberParams, type Service } from '../api/api.ts';
 import { doneQuery } from './home.ts';
 import { airplaneIn, bookFor, byOf, doneOf, type Form, fieldOf, formOf, planIn, sendPage } from './pages.ts';
@@ -37,14 +42,34 @@ export function outingRoutes(app: Api, { desk }: Service): void {
 
   app.get(
     '/books/:book/outings/:number',
-    { schema: { hide: true, params: numberParams } },
-    async ({ params }, reply) => {
+    { schema: { hide: true, params: numberParams, querystring: doneQuery } },
+    async ({ params, query }, reply) => {
       const opened = await bookFor(desk, params.book);
       const airplane = airplaneIn(opened);
-      const program = planIn(opened).program;
-      const view = outingPage(params.number, program, airplane, opened.state.testStatus, opened.context);
+      const plan = planIn(opened);
+      const { testStatus: status, outingNotes: notes } = opened.state;
+      const { done } = await standingOf(plan, status);
+      const turns = movesIn(airplane, plan.program, plan.options, done).turnsOf(params.number);
+      const facts = { status, notes, turns };
+      const view = outingPage(params.number, plan.program, airplane, facts, opened.context, doneOf(query));
       if (!view) throw new InputProblem([problem('not-found', `The program has no outing ${params.number}.`)]);
       return sendPage(reply, 'outing', outingView, view);
+    },
+  );
+
+  app.post(
+    '/books/:book/outings/:number/notes',
+    { schema: { hide: true, params: numberParams } },
+    async (request, reply) => {
+      const { book, number } = request.params;
+      const form = formOf(request);
+      const what = outingNoteSchema.safeParse(fieldOf(form, 'what'));
+      if (!what.success) throw new InputProblem([problem('bad-request', 'Say what came of it.', { field: 'what' })]);
+      await noteOuting(desk, book, number, { what: what.data, note: fieldOf(form, 'note').slice(0, 4000) }, byOf(form));
+      // after a no-go the next question is what could go instead
+      if (what.data === 'no-go')
+        return reply.redirect(changePath(book, { happened: [{ kind: 'no-go', outing: number }] }), 303);
+      return reply.redirect(bookPath(book, `/outings/${number}?done=noted`), 303);
     },
   );
 }

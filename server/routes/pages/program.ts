@@ -1,15 +1,19 @@
 /** The program, and one test of it. */
 import * as z from 'zod';
+import { movesIn } from '../../../analysis/program/index.ts';
 import { InputProblem, problem } from '../../../analysis/remarks/index.ts';
+import { movePartOf } from '../../../templates/pages/move-choices.ts';
 import { programPage, programView } from '../../../templates/pages/program.view.ts';
 import { testPage, testPath, testView } from '../../../templates/pages/test.view.ts';
 import { markTest } from '../../actions/mark-test.ts';
+import { standingOf } from '../../actions/plan-standing.ts';
 import { markSchema } from '../../book/entry.ts';
 import { type Api, bookParams, type Service } from '../api/api.ts';
+import { arrangedWords } from './arranging.ts';
 import { doneQuery } from './home.ts';
 import { bookFor, byOf, doneOf, fieldOf, formOf, planIn, sendPage } from './pages.ts';
 
-const filterQuery = z.object({
+const filterQuery = doneQuery.extend({
   stage: z.string().optional(),
   system: z.string().optional(),
   status: z.string().optional(),
@@ -22,8 +26,14 @@ export function programRoutes(app: Api, { desk }: Service): void {
     { schema: { hide: true, params: bookParams, querystring: filterQuery } },
     async ({ params, query }, reply) => {
       const opened = await bookFor(desk, params.book);
-      const program = planIn(opened).program;
-      const view = programPage(program, opened.state.testStatus, query, opened.context);
+      const plan = planIn(opened);
+      const { program, ownProblems } = plan;
+      const { testStatus: status, hours, leftOut } = opened.state;
+      const { putBack, stale } = await standingOf(plan, status);
+      const stalePaper = stale.map((paper) => paper.title);
+      const arranged = arrangedWords(desk, params.book);
+      const facts = { program, status, hours, ownProblems, leftOut, putBack, stalePaper, arranged };
+      const view = programPage(facts, query, opened.context, doneOf(query));
       return sendPage(reply, 'program', programView, view);
     },
   );
@@ -33,9 +43,19 @@ export function programRoutes(app: Api, { desk }: Service): void {
     { schema: { hide: true, params: testParams, querystring: doneQuery } },
     async ({ params, query }, reply) => {
       const opened = await bookFor(desk, params.book);
-      const program = planIn(opened).program;
+      const plan = planIn(opened);
+      const { program } = plan;
       const { testStatus: status, results } = opened.state;
-      const view = testPage(params.test, program, { status, results }, opened.context, doneOf(query));
+      const { done } = await standingOf(plan, status);
+      const book = movesIn(plan.airplane, program, plan.options, done);
+      const outings = program.outings.filter((one) => one.tests.includes(params.test) && !done.includes(one.number));
+      const moves = outings.flatMap(({ parts }) =>
+        parts.flatMap(({ test, part }) => {
+          const found = test === params.test ? book.movesOf(test, part) : null;
+          return found ? [movePartOf(found, program, params.book)] : [];
+        }),
+      );
+      const view = testPage(params.test, program, { status, results, moves }, opened.context, doneOf(query));
       if (!view) throw new InputProblem([problem('not-found', 'The program of this airplane has no such test.')]);
       return sendPage(reply, 'test', testView, view);
     },

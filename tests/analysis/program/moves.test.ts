@@ -61,7 +61,7 @@ describe('turns of an outing', () => {
 
   it('end with the stage and at what it waits for', () => {
     expect(moves.turnsOf(1).earlier).toBe('there is no outing beyond it');
-    expect(moves.turnsOf(numberOf('oil-coolant-consumption-trend')).earlier).toBe('the stage ends here');
+    expect(moves.turnsOf(numberOf('oil-coolant-consumption-trend')).earlier).toBe('the stage begins here');
     expect(moves.turnsOf(numberOf('stall-turning')).earlier).toContain(
       '“Stalls in turns” waits for “Stalls with power”',
     );
