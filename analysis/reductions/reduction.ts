@@ -66,6 +66,8 @@ export interface Reduction {
   /** quantities it cannot do without when reducing logs, and those it uses if there */
   needs: readonly string[];
   uses: readonly string[];
+  /** true where an accepted airspeed calibration changes its numbers */
+  usesCalibration?: boolean;
   /** roles a segment may have */
   roles: readonly { role: string; meaning: string }[];
   pointsSchema: z.ZodType;

@@ -1,12 +1,13 @@
 /** Reduce logs and written figures of a book to a result, and keep it as a proposal. */
 import type { ReadOutcome } from '../../analysis/logs/index.ts';
+import { InputProblem, problem } from '../../analysis/remarks/index.ts';
 import type { SegmentEdit } from '../../analysis/segments/index.ts';
 import type { StoredResult } from '../book/book-state.ts';
+import { calibrationInForce } from '../book/calibration-in-force.ts';
 import { nextNumber } from '../book/current-state.ts';
 import type { ReductionRequest } from '../book/entry.ts';
 import type { By } from '../book/journal.ts';
 import { airplaneOf } from '../book/read-state.ts';
-import { storedResults } from '../book/stored-results.ts';
 import type { Desk } from '../desk.ts';
 import { handShiftsFor } from './compare-logs.ts';
 import { readStoredLog } from './read-stored-log.ts';
@@ -28,7 +29,7 @@ export interface ReduceRequest {
   /** segments set by hand; they replace the found ones */
   segments?: SegmentEdit[] | undefined;
   options?: Record<string, unknown> | undefined;
-  /** number of the airspeed result to calibrate by; the newest accepted one when absent, none when null */
+  /** number of the airspeed result to calibrate by; the one in force when absent, none when null */
   calibration?: number | null | undefined;
   /** shift of a log set by hand, s, by log id */
   shifts?: Record<string, number> | undefined;
@@ -79,6 +80,7 @@ export async function reduce(
         ...(options ? { options } : {}),
         ...(Object.keys(shifts).length > 0 ? { shifts } : {}),
         ...(calibration ? { calibration: calibration.number } : {}),
+        ...(request.calibration === null ? { calibration: null } : {}),
         ...(card ? { card } : {}),
       },
       reads: reduced.reads,
@@ -131,10 +133,11 @@ export async function reduceUnstored(
 }
 
 async function calibrationFor(desk: Desk, bookId: string, request: ReduceRequest): Promise<StoredResult | undefined> {
-  if (request.calibration === null || request.kind === 'airspeed') return undefined;
-  if (request.calibration !== undefined) return await resultOf(desk, bookId, request.calibration);
-  const accepted = (await storedResults(desk.shelf.open(bookId))).filter(
-    (one) => one.kind === 'airspeed' && one.status === 'accepted',
-  );
-  return accepted.at(-1);
+  if (request.calibration === null || !(await knownReduction(request.kind)).usesCalibration) return undefined;
+  const number = request.calibration ?? (await calibrationInForce(desk.shelf.open(bookId)));
+  if (number === null) return undefined;
+  const stored = await resultOf(desk, bookId, number);
+  if (stored.kind === 'airspeed' && stored.result.status === 'reduced') return stored;
+  const words = `Result ${number} is no airspeed calibration. Name an airspeed result that was reduced, or none.`;
+  throw new InputProblem([problem('bad-request', words, { field: 'calibration' })]);
 }

@@ -20,8 +20,8 @@ export const reductionInputSchema = z.object({
   points: z.unknown().optional(),
   segments: z.array(z.record(z.string(), z.unknown())).optional(),
   options: z.record(z.string(), z.unknown()).optional(),
-  /** number of the accepted airspeed result used */
-  calibration: z.int().optional(),
+  /** number of the accepted airspeed result used; null where a person wanted none */
+  calibration: z.int().nullable().optional(),
   /** shift of each log chosen by hand, s, by log */
   shifts: z.record(z.string(), z.number()).optional(),
   /** catalogue tests this run was flown for */

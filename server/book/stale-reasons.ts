@@ -1,67 +1,22 @@
-/**
- * Why a result no longer stands: its method changed, a configuration value it read changed, the change table asks for
- * its test again, or the calibration under it was taken back.
- */
-import type { Airplane } from '../../analysis/airplane/index.ts';
-import type { Touched } from '../../analysis/program/index.ts';
+/** Why a result no longer stands: what changed under it, or the airspeed calibration it went by is not the one in force. */
 import type { Result } from '../../analysis/results/index.ts';
 import type { Book } from './book.ts';
-import * as rows from './current-state.ts';
-import { sha256Of } from './documents.ts';
-import { airplaneAt, airplaneOf } from './read-state.ts';
-import { changedPaths } from './trace-reads.ts';
+import { calibrationReason } from './calibration-in-force.ts';
+import { changedSince } from './changed-since.ts';
+import type * as rows from './current-state.ts';
 
 /**
  * @param row the result as recorded
  * @param result the result itself
+ * @param inForce number of the airspeed result that reductions go by, or null
  * @returns one sentence a reason; none when it stands
  */
-export async function staleReasons(book: Book, row: rows.ResultRow, result: Result): Promise<string[]> {
-  return [...(await byMethod(row, result)), ...(await byAirplane(book, row, result)), ...byCalibration(book, row)];
-}
-
-async function byMethod(row: rows.ResultRow, result: Result): Promise<string[]> {
-  const { reductionOf } = await import('../../analysis/reductions/index.ts');
-  const newest = reductionOf(row.reduction)?.note.versions[0];
-  if (!newest || newest.version === result.provenance.methodVersion) return [];
-  return [`The method is now version ${newest.version}: ${newest.change}`];
-}
-
-async function byAirplane(book: Book, row: rows.ResultRow, { provenance }: Result): Promise<string[]> {
-  const revision = provenance.configurationRevision;
-  const now = airplaneOf(book);
-  if (revision === null || revision === now.revision) return [];
-  const before = airplaneAt(book, revision)?.airplane ?? null;
-  const read = changedPaths(row.reads, before, now.parsed);
-  const reasons = read.map((path) => `The airplane's ${path} has changed since revision ${revision}.`);
-  if (!before || !now.parsed) return reasons;
-  const { repeat, removed } = await touched(before, now.parsed);
-  const again = repeat.find((one) => row.input.tests.includes(one.test));
-  const gone = removed.find((one) => row.input.tests.includes(one.test));
-  if (again) reasons.push(`“${again.title}” is to be repeated: ${again.because}.`);
-  if (gone) reasons.push(`“${gone.title}” no longer applies: ${gone.because}.`);
-  return reasons;
-}
-
-function byCalibration(book: Book, row: rows.ResultRow): string[] {
-  const { calibration } = row.input;
-  if (calibration === undefined) return [];
-  const used = rows.results(book.database).find((one) => one.number === calibration);
-  if (used?.decision === 'accepted' && !used.away) return [];
-  return [`Result ${calibration}, the airspeed calibration under it, is not accepted any more.`];
-}
-
-const compared = new Map<string, Touched>();
-const KEPT = 32;
-
-/** What a change touches; the same pair of descriptions is compared once. */
-async function touched(before: Airplane, after: Airplane): Promise<Touched> {
-  const key = sha256Of(JSON.stringify([before, after]));
-  const known = compared.get(key);
-  if (known) return known;
-  const { touchedBy } = await import('../../analysis/program/index.ts');
-  const made = touchedBy(before, after);
-  compared.set(key, made);
-  for (const old of [...compared.keys()].slice(0, -KEPT)) compared.delete(old);
-  return made;
+export async function staleReasons(
+  book: Book,
+  row: rows.ResultRow,
+  result: Result,
+  inForce: number | null,
+): Promise<string[]> {
+  const reason = await calibrationReason(row, result, inForce);
+  return [...(await changedSince(book, row, result)), ...(reason === null ? [] : [reason])];
 }

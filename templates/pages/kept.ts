@@ -30,11 +30,24 @@ export interface KeptResult {
     points?: unknown;
     segments?: readonly Record<string, unknown>[] | undefined;
     options?: Record<string, unknown> | undefined;
-    calibration?: number | undefined;
+    calibration?: number | null | undefined;
   };
   logNames: readonly string[];
   tests: readonly string[];
   result: Result;
+}
+
+/** What a decision on an airspeed result would do to others. */
+export interface KeptConsequence {
+  inForce: number | null;
+  stale: readonly { number: number; kind: string; because: string }[];
+  standAgain: readonly { number: number; kind: string; because: string }[];
+}
+
+export interface KeptConsequences {
+  inForce: number | null;
+  accepting: KeptConsequence | null;
+  takingBack: KeptConsequence | null;
 }
 
 export interface KeptStatus {

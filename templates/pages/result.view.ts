@@ -17,9 +17,10 @@ import { quantityPart } from '../words/quantity.ts';
 import { resultTableInWords } from '../words/result-table.ts';
 import { momentInWords } from '../words/time.ts';
 import { methodPath } from './help.view.ts';
-import type { KeptResult, PageContext } from './kept.ts';
+import type { KeptConsequences, KeptResult, PageContext } from './kept.ts';
 import { loadCases } from './load-cases.ts';
 import { logPath } from './logs.view.ts';
+import { calibrationUnder, consequencePart, consequencesInWords } from './result-consequences.ts';
 import { headlineOf, worstFirst } from './result-headline.ts';
 import {
   comparisonInRow,
@@ -83,7 +84,13 @@ export const resultView = z.strictObject({
   quantities: z.array(quantityGroup),
   tables: z.array(z.strictObject({ table: tablePart, count: z.string(), open: z.boolean() })),
   excluded: z.array(flagGroup),
-  decide: z.strictObject({ action: z.string(), accept: z.boolean(), fields: z.array(fieldPart), decided: z.string() }),
+  decide: z.strictObject({
+    action: z.string(),
+    accept: z.boolean(),
+    fields: z.array(fieldPart),
+    decided: z.string(),
+    consequence: consequencePart.nullable(),
+  }),
   predict: predictPart,
   others: z.array(resultRow),
   provenance: z.strictObject({
@@ -93,6 +100,7 @@ export const resultView = z.strictObject({
     files: z.array(z.strictObject({ name: z.string(), sha256: z.string(), href: z.string() })),
     alignment: z.array(z.strictObject({ file: z.string(), text: z.string() })),
     tests: z.array(link),
+    calibration: link.nullable(),
     json: z.string(),
     away: z.string(),
   }),
@@ -106,6 +114,8 @@ export interface ResultShown {
   airplane?: Airplane | null;
   /** the traces its segments lie on, where its own charts do not show them */
   traces?: readonly Chart[];
+  /** what a decision on it would do to other results */
+  consequences?: KeptConsequences;
   /** other results of its kind, newest first */
   others?: readonly KeptResult[];
   done?: string;
@@ -185,6 +195,7 @@ export function resultPage(kept: KeptResult, shown: ResultShown, context: PageCo
         textField({ name: 'who', label: 'Your name' }, ''),
       ],
       decided: decidedInWords(kept, zone),
+      consequence: consequencesInWords(kept, shown.consequences, book.id),
     },
     predict: prediction(kept, shown.prediction, context, path),
     others: (shown.others ?? []).map((one) => resultInRow(one, context)),
@@ -208,6 +219,7 @@ export function resultPage(kept: KeptResult, shown: ResultShown, context: PageCo
         text: `moved by ${show(shiftSeconds, 's', { u95 }).text}, found from ${by}`,
       })),
       tests: kept.tests.map((test) => ({ text: shown.titles.get(test) ?? test, href: testPath(book.id, test) })),
+      calibration: calibrationUnder(kept, book.id),
       json: `/api${path}`,
       away: `${path}/away`,
     },

@@ -20,6 +20,8 @@ export const resultRow = z.strictObject({
   quantity: quantityPart,
   outcome: outcomePart.nullable(),
   status: outcomePart,
+  /** why it no longer stands */
+  stale: z.array(z.string()),
 });
 export type ResultRow = z.infer<typeof resultRow>;
 
@@ -49,6 +51,7 @@ export function resultInRow(kept: KeptResult, { book, units, zone }: PageContext
     quantity: headline.quantity,
     outcome: headline.comparison ? outcomeInWords(headline.comparison.outcome) : null,
     status: standingOf(kept),
+    stale: [...kept.stale],
   };
 }
 

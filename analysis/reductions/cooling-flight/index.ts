@@ -22,6 +22,7 @@ export const coolingFlight: Reduction = {
     'manifold-pressure',
     'engine-speed',
   ],
+  usesCalibration: true,
   roles: [
     { role: 'steady', meaning: 'power, airspeed, height and door held until the temperature stood still' },
     { role: 'dropped', meaning: 'left out by hand, with the reason' },

@@ -16,6 +16,7 @@ import { readSegments } from '../../../templates/pages/segments-form.ts';
 import { bookPath } from '../../../templates/parts/frame.view.ts';
 import { problemsInWords } from '../../../templates/parts/remarks.view.ts';
 import { resultTableAsCsv } from '../../../templates/words/result-table.ts';
+import { consequencesOf } from '../../actions/consequences-of.ts';
 import { decideResult } from '../../actions/decide-result.ts';
 import { predict } from '../../actions/predict.ts';
 import { putAway } from '../../actions/put-away.ts';
@@ -40,10 +41,11 @@ export function resultRoutes(app: Api, { desk }: Service): void {
     const kept = await resultOf(desk, book, number);
     const titles = new Map(state.testStatus.map((one) => [one.test, one.title]));
     const airplane = state.airplane.parsed;
+    const consequences = kept.kind === 'airspeed' ? { consequences: await consequencesOf(desk, book, number) } : {};
     const others = state.results.filter((one) => one.kind === kept.kind && one.number !== number).reverse();
     return resultPage(
       kept,
-      { titles, airplane, others, traces: await tracesUnder(desk, book, kept, context), ...shown },
+      { titles, airplane, others, traces: await tracesUnder(desk, book, kept, context), ...consequences, ...shown },
       context,
     );
   };
@@ -133,7 +135,9 @@ export function resultRoutes(app: Api, { desk }: Service): void {
         sendPage(reply.code(422), 'result', resultView, await viewOf(book, number, { problems: items }));
       if (problems.length > 0) return again();
       try {
-        const { logs, points, options, calibration, shifts } = input;
+        const { logs, points, options, shifts } = input;
+        // by the calibration in force today, unless none was wanted
+        const calibration = input.calibration === null ? null : undefined;
         const answer = await reduce(
           desk,
           book,

@@ -117,19 +117,6 @@ describe('an accepted calibration', () => {
     expect(await predict(desk, book, 1, conditions)).toMatchObject({ kind: 'airspeed', status: 'predicted' });
     await expect(predict(desk, book, 1, {})).rejects.toMatchObject({ problems: [{ code: 'bad-request' }] });
   });
-
-  it('is used by later reductions, which go stale when it is taken back', async () => {
-    const { desk, book } = await bookWithResult();
-    expect((await reduceUnstored(desk, book, REQUEST)).calibration).toBeUndefined();
-    await decideResult(desk, book, 1, { decision: 'accepted' });
-    const weights = { kind: 'weight-balance', logs: [], tests: [] };
-    expect((await reduceUnstored(desk, book, weights)).calibration?.number).toBe(1);
-    expect((await reduceUnstored(desk, book, { ...weights, calibration: null })).calibration).toBeUndefined();
-    await reduce(desk, book, weights);
-    expect((await resultOf(desk, book, 2)).input.calibration).toBe(1);
-    await decideResult(desk, book, 1, { decision: 'repeat' });
-    expect((await resultOf(desk, book, 2)).stale.join(' ')).toContain('Result 1, the airspeed calibration');
-  });
 });
 
 describe('a reduction of logs', () => {
