@@ -10,7 +10,7 @@ import { type Screen, screenKept } from './quality/screen-values.ts';
 import type { ReadQuestion } from './read-outcome.ts';
 import { someRows } from './relations/scale-evidence.ts';
 import { type ColumnStore, numbersOf, textsOf } from './rows/column-store.ts';
-import { type KeptNumbers, numberAt } from './rows/kept-numbers.ts';
+import { type KeptNumbers, someNumbers } from './rows/kept-numbers.ts';
 import type { LogChannel, TimeBase } from './table.ts';
 import type { HeaderColumn } from './text/layout.ts';
 
@@ -37,14 +37,13 @@ export function makeChannels(
   for (const one of withHemisphere(columns)) one.apply();
   // What a column is shows in some thousands of its rows, evenly spread.
   const some = someRows(time.seconds.length);
-  const ofSome = (at: (row: number) => number) => Float64Array.from(some, at);
   const numbers = columns.map(({ store }) => (store.kind === 'text' ? null : numbersOf(store)));
   const recognised = recogniseColumns(
     columns.map(({ header, store }, i) => {
       const kept = isNumeric(store) ? numbers[i] : null;
-      return { header, numbers: kept ? ofSome((row) => numberAt(kept, row)) : null };
+      return { header, numbers: kept ? someNumbers(kept, some) : null };
     }),
-    ofSome((row) => time.seconds[row] ?? Number.NaN),
+    Float64Array.from(some, (row) => time.seconds[row] ?? Number.NaN),
     map,
   );
   const made = columns.map(({ header, store }, i) => {

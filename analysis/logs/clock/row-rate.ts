@@ -14,29 +14,26 @@ export interface Rate {
  * @returns step and time a row takes; NaN where no two stamps differ forward
  */
 export function rowRate(held: Float64Array): Rate {
-  const steps = new Float64Array(held.length);
-  const counts = new Float64Array(held.length);
+  // Looked over three times rather than laid down twice: a long log has millions of steps.
   let n = 0;
-  let start = 0;
-  for (let i = 1; i < held.length; i += 1) {
-    const step = (held[i] ?? 0) - (held[i - 1] ?? 0);
-    if (step === 0) continue;
-    if (step > 0) {
-      steps[n] = step;
-      counts[n] = i - start;
-      n += 1;
-    }
-    start = i;
-  }
+  for (let i = 1; i < held.length; i += 1) if ((held[i] ?? 0) > (held[i - 1] ?? 0)) n += 1;
   if (n === 0) return { step: Number.NaN, row: Number.NaN };
-  const step = middleOf(steps.subarray(0, n));
+  const step = middleStep(held, n);
   let time = 0;
   let rows = 0;
-  for (let k = 0; k < n; k += 1) {
+  let start = 0;
+  let k = 0;
+  for (let i = 1; i < held.length; i += 1) {
+    const one = (held[i] ?? 0) - (held[i - 1] ?? 0);
+    if (one === 0) continue;
     // The first stamp may have been met in its middle.
-    if ((k === 0 && n > 2) || Math.abs((steps[k] ?? 0) - step) > 0.5 * step) continue;
-    time += steps[k] ?? 0;
-    rows += counts[k] ?? 0;
+    const counts = one > 0 && (k > 0 || n <= 2) && Math.abs(one - step) <= 0.5 * step;
+    if (counts) {
+      time += one;
+      rows += i - start;
+    }
+    if (one > 0) k += 1;
+    start = i;
   }
   return { step, row: rows > 0 ? time / rows : step };
 }
@@ -44,15 +41,32 @@ export function rowRate(held: Float64Array): Rate {
 /** Enough steps for a median; a longer log is thinned evenly. */
 const MOST_STEPS = 20_001;
 
+/** The middle of the steps forward, of which there are so many. */
+function middleStep(held: Float64Array, count: number): number {
+  const stride = Math.ceil(count / MOST_STEPS);
+  const some = new Float64Array(Math.floor(count / stride));
+  let k = 0;
+  for (let i = 1; i < held.length; i += 1) {
+    const step = (held[i] ?? 0) - (held[i - 1] ?? 0);
+    if (!(step > 0)) continue;
+    if (k % stride === 0) some[k / stride] = step;
+    k += 1;
+  }
+  return median(some);
+}
+
 /**
- * The middle of many steps.
- * @param steps any order, s
- * @returns median, s
+ * The usual step from row to row.
+ * @param seconds times of the rows, s
+ * @returns median, s; 0 for a single row
  */
-export function middleOf(steps: Float64Array): number {
-  if (steps.length <= MOST_STEPS) return median(steps);
-  const stride = Math.ceil(steps.length / MOST_STEPS);
-  return median(Float64Array.from({ length: Math.floor(steps.length / stride) }, (_, k) => steps[k * stride] ?? 0));
+export function usualStep(seconds: Float64Array): number {
+  const count = seconds.length - 1;
+  if (count < 1) return 0;
+  const stride = Math.ceil(count / MOST_STEPS);
+  const some = new Float64Array(Math.floor(count / stride));
+  for (let k = 0; k < some.length; k += 1) some[k] = (seconds[k * stride + 1] ?? 0) - (seconds[k * stride] ?? 0);
+  return median(some);
 }
 
 /**
@@ -82,7 +96,8 @@ export function spreadRows(held: Float64Array, from: number, to: number, rate: R
     if (late || early) for (let k = start; k < next; k += 1) out[k] = after - (next - k) * row;
     else {
       const each = paused ? row : room / count;
-      for (let k = start; k < next; k += 1) out[k] = stamp + (k - start) * each;
+      // The first row stands at its stamp, also where there is no rate to tell.
+      for (let k = start; k < next; k += 1) out[k] = k === start ? stamp : stamp + (k - start) * each;
       if (!paused && room <= 1.5 * rate.step) row = each;
     }
     start = next;

@@ -7,7 +7,7 @@ import { believedRun, type Cut, cutRuns } from './cut-runs.ts';
 import { pickClock } from './pick-clock.ts';
 import { rateRemarks } from './rate-remarks.ts';
 import type { RawClock, TimeColumn } from './raw-clock.ts';
-import { middleOf, type Rate, rowRate, spreadRows } from './row-rate.ts';
+import { type Rate, rowRate, spreadRows, usualStep } from './row-rate.ts';
 
 export type { TimeColumn } from './raw-clock.ts';
 
@@ -98,7 +98,8 @@ function withoutClock(rows: number, sampleRateHz: number | undefined): TimeBuilt
 
 /** Stamps with each hole holding the stamp before: what stands equal is spread later, holes with it. */
 function holdStamps(clock: RawClock, rows: number): { stamps: Float64Array; missing: number; repeated: number } | null {
-  const stamps = new Float64Array(rows);
+  // The clock's own numbers are not wanted any more.
+  const stamps = clock.raw;
   const first = clock.raw.findIndex((value) => Number.isFinite(value));
   if (first < 0) return null;
   let missing = 0;
@@ -193,9 +194,7 @@ function segmentsOf({ runs }: Cut, seconds: Float64Array): TimeSegment[] {
 }
 
 function baseOf(seconds: Float64Array) {
-  const steps = new Float64Array(Math.max(0, seconds.length - 1));
-  for (let i = 0; i < steps.length; i += 1) steps[i] = (seconds[i + 1] ?? 0) - (seconds[i] ?? 0);
-  const step = steps.length > 0 ? middleOf(steps) : 0;
+  const step = usualStep(seconds);
   return {
     seconds,
     durationSeconds: seconds[seconds.length - 1] ?? 0,

@@ -11,7 +11,7 @@ import { zoneIn } from './time-names.ts';
 export interface WallParts {
   /** packed dates, one a row, or null */
   dates: Float64Array | null;
-  /** seconds of the day, one a row */
+  /** seconds of the day, one a row; they become those of the clock */
   seconds: Float64Array;
   /** offsets written in the cells, minutes, or null */
   offsets: Float64Array | null;
@@ -30,12 +30,11 @@ export interface WallParts {
  * @returns the clock, with its questions and remarks
  */
 export function wallClock(parts: WallParts, map: LogMap['time']): RawClock {
-  const rows = parts.seconds.length;
   const names = parts.columns.map((column) => `"${column.column}"`).join(' and ');
   const days = daysOf(parts, map);
   const used = parts.columns.map((column) => column.index);
-  const raw = parts.seconds.slice();
-  if (days) for (let i = 0; i < rows; i += 1) raw[i] = (days.numbers[i] ?? Number.NaN) * DAY_SECONDS + (raw[i] ?? 0);
+  const raw = parts.seconds;
+  if (days) addDays(raw, parts.dates, days.dayOf);
   const clock = rawClock(
     days ? 'absolute' : 'day',
     raw,
@@ -66,14 +65,13 @@ export function wallClock(parts: WallParts, map: LogMap['time']): RawClock {
 const FIRST: Readonly<Record<DateFigures, string>> = { dmy: 'day first', mdy: 'month first', ymd: 'year first' };
 
 function daysOf(parts: WallParts, map: LogMap['time']) {
-  const rows = parts.seconds.length;
   if (!parts.dates) {
     if (!map?.date) return null;
     const [year = 0, month = 0, day = 0] = map.date.split('-').map(Number);
     const first = dayNumber(packDate(year, month, day), true);
     if (Number.isNaN(first)) return null;
     return {
-      numbers: new Float64Array(rows).fill(first),
+      dayOf: () => first,
       open: false,
       notes: [`the date ${map.date} is from the map`],
     };
@@ -87,16 +85,20 @@ function daysOf(parts: WallParts, map: LogMap['time']) {
   }
   const order = dateOrder([...different], map?.dayFirst ?? toldOrder(parts.columns, map?.format));
   const known = new Map([...different].map((packed) => [packed, dayNumber(packed, order.dayFirst)]));
-  const numbers = new Float64Array(rows);
-  let day = Number.NaN;
-  before = Number.NaN;
-  for (let i = 0; i < rows; i += 1) {
-    const packed = parts.dates[i] ?? Number.NaN;
-    if (packed !== before) day = known.get(packed) ?? Number.NaN;
+  const dayOf = (packed: number) => known.get(packed) ?? Number.NaN;
+  return { dayOf, open: order.open, notes: [`order of the date: ${order.why}`] };
+}
+
+/** Most rows have the date of the row above. */
+function addDays(raw: Float64Array, dates: Float64Array | null, dayOf: (packed: number) => number): void {
+  let before = Number.NaN;
+  let day = dayOf(before);
+  for (let i = 0; i < raw.length; i += 1) {
+    const packed = dates?.[i] ?? Number.NaN;
+    if (packed !== before) day = dayOf(packed);
     before = packed;
-    numbers[i] = day;
+    raw[i] = day * DAY_SECONDS + (raw[i] ?? 0);
   }
-  return { numbers, open: order.open, notes: [`order of the date: ${order.why}`] };
 }
 
 function toldOrder(columns: readonly TimeColumn[], format: string | undefined): boolean | undefined {
@@ -130,6 +132,7 @@ function applyZone(clock: RawClock, parts: WallParts, map: LogMap['time']): void
     clock.flags.push(flag('zone-unknown', 'the file does not say in which zone its clock runs'));
     return;
   }
+  if (!offsets && clock.offsetMinutes === 0) return;
   for (let i = 0; i < clock.raw.length; i += 1) {
     const own = offsets?.[i] ?? Number.NaN;
     clock.raw[i] = (clock.raw[i] ?? 0) - (Number.isNaN(own) ? clock.offsetMinutes : own) * 60;

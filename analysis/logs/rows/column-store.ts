@@ -1,6 +1,7 @@
 /** One column while a file is read: a number a row in a growing array, and what did not fit. */
 import { packDate, readClockCell } from '../clock/clock-cell.ts';
 import { type Decimal, degreesIn, isMissingMark, numberIn, splitUnit, stateIn } from '../text/cell.ts';
+import { isPlainFigure } from '../text/plain-figure.ts';
 import { allNumbers, type KeptNumbers, keepNumbers, keptAsTheyAre, NO_NUMBERS } from './kept-numbers.ts';
 import { growNumbers, type NumberColumn, numberColumn, numberInRow, putNumber } from './number-column.ts';
 
@@ -191,7 +192,7 @@ function decide(store: ColumnStore, row: number, text: string, decimal: Decimal)
  * @returns the kind
  */
 export function kindOf(text: string, decimal: Decimal): ColumnKind {
-  if (!Number.isNaN(numberIn(text, decimal)) || splitUnit(text)) return 'number';
+  if (isPlainFigure(text, decimal) || !Number.isNaN(numberIn(text, decimal)) || splitUnit(text)) return 'number';
   const clock = readClockCell(text);
   if (clock) {
     if (Number.isNaN(clock.secondsOfDay)) return 'date';

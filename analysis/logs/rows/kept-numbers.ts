@@ -163,3 +163,25 @@ export function numberAt(kept: KeptNumbers, row: number): number {
   }
   return Number.NaN;
 }
+
+/**
+ * The numbers of some rows.
+ * @param kept the column
+ * @param rows rising, counts
+ * @returns one a row, NaN where missing
+ */
+export function someNumbers(kept: KeptNumbers, rows: Int32Array): Float64Array {
+  const out = new Float64Array(rows.length).fill(Number.NaN);
+  let k = 0;
+  let start = 0;
+  for (const { values, tens, gap } of kept.pieces) {
+    for (; k < rows.length; k += 1) {
+      const row = (rows[k] ?? 0) - start;
+      if (row >= values.length) break;
+      const value = values[row] ?? gap;
+      if (value !== gap) out[k] = value / tens;
+    }
+    start += values.length;
+  }
+  return out;
+}

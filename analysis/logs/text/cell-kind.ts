@@ -1,6 +1,7 @@
 /** A quick judgement of one cell, for finding header, units and first row. */
 import { readClockCell } from '../clock/clock-cell.ts';
 import { type Decimal, degreesIn, isMissingMark, numberIn, splitUnit } from './cell.ts';
+import { isPlainFigure } from './plain-figure.ts';
 
 export type CellKind = 'empty' | 'number' | 'clock' | 'degrees' | 'mark' | 'text';
 
@@ -11,6 +12,7 @@ export type CellKind = 'empty' | 'number' | 'clock' | 'degrees' | 'mark' | 'text
  * @returns its kind
  */
 export function cellKind(text: string, decimal: Decimal): CellKind {
+  if (isPlainFigure(text, decimal)) return 'number';
   const cell = text.trim();
   if (cell === '') return 'empty';
   if (!Number.isNaN(numberIn(cell, decimal))) return 'number';
