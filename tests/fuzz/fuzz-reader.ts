@@ -178,7 +178,7 @@ function sourceOf(file: GoodFile, rows: readonly Row[], values: { c: number; val
 
 /** What a changed cell may be read as: the number that it shows, written out by rules of this file alone. */
 function numbersIn(text: string, decimal: '.' | ','): number[] {
-  const bare = text.replace(/^"|"$/g, '').replaceAll('\u0000', '').replace('\u2212', '-').trim();
+  const bare = text.trim().replace(/^"|"$/g, '').replaceAll('\u0000', '').replace('\u2212', '-').trim();
   const pointed = decimal === ',' ? bare.replace(',', '.') : bare;
   const plain = /^[+-]?(\d+\.?\d*|\.\d+)([eE][+-]?\d+)?$/.test(pointed) ? [Number(pointed)] : [];
   const groups = decimal === ',' ? /[.\s\u00a0'’]/g : /[,\s\u00a0'’]/g;

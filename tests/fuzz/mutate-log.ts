@@ -118,6 +118,8 @@ type Deed = (rows: Row[], random: Random, file: GoodFile) => string;
 const pick = <T>(list: readonly T[], random: Random): T | undefined => list[random.whole(list.length)];
 
 function change(row: Row, c: number, text: string, delimiter: string): void {
+  // Behind the last cell that is left, it is one more.
+  if (c >= row.cells.length) row.put += 1;
   row.cells[c] = text;
   row.changed.set(c, text);
   // A sign that parts cells makes two of one.
@@ -275,6 +277,13 @@ export function mutate(file: GoodFile, random: Random): Mutant {
     deeds.push((pick(DEEDS, random) ?? (() => ''))(rows, random, file));
   }
   const head = file.head.map((line) => `${line}\n`).join('');
+  for (const [i, row] of rows.entries()) {
+    const next = rows[i + 1];
+    // The last cell runs on into what follows it on the same line.
+    if (row.end === '' && next) {
+      row.changed.set(row.cells.length - 1, `${row.cells.at(-1)}${next.cells[0]}`);
+    }
+  }
   const lines = rows.map((row) => row.cells.join(file.delimiter) + row.end);
   let text = head + lines.join('');
   const whole = random.whole(8);

@@ -47,7 +47,7 @@ function jumps(values: Float64Array, t: Float64Array, row: number, rate: number)
 }
 
 /**
- * Stretches of three rows or more far outside the plausible range that are jumped to or back from. A reading that
+ * Stretches far outside the plausible range that are jumped to or back from. A reading that
  * climbs out of the range step by step may be true, an overheated cylinder say, and is left.
  * @param channel the channel, values SI
  * @param quantity its glossary entry, object
@@ -65,6 +65,6 @@ export function findFarOutside(channel: LogChannel, quantity: Quantity, t: Float
   };
   const rate = impossibleRate(quantity) ?? JUMP * (high - low);
   return spansWhere(values.length, far).filter(
-    ({ from, to }) => to - from >= 2 && (jumps(values, t, from, rate) || jumps(values, t, to + 1, rate)),
+    ({ from, to }) => jumps(values, t, from, rate) || jumps(values, t, to + 1, rate),
   );
 }

@@ -74,7 +74,17 @@ function judgeReadings(table: LogTable, { channel, quantity, screen }: Judged): 
   if (channel.unit === null) return;
   if (!isInside) {
     if (flagImplausible(channel, quantity)) return;
-    blankDisconnected(table, channel, findFarOutside(channel, quantity, t));
+    const far = findFarOutside(channel, quantity, t);
+    const short = far.filter(({ from, to }) => to - from + 1 < SHORT);
+    flagSpans(table, channel, 'spike', short, ({ from, to }) => {
+      return `jumps to ${shownValue(channel, valueAt(channel, from))}, as no working sensor does; ${rowsText(from, to)} taken as missing`;
+    });
+    blankSpans(channel, short);
+    blankDisconnected(
+      table,
+      channel,
+      far.filter(({ from, to }) => to - from + 1 >= SHORT),
+    );
   }
   const spikes = findSpikes(channel.values, quantity, t);
   flagSpans(table, channel, 'spike', spikes, ({ from, to }) => {
