@@ -1,7 +1,7 @@
 /** Logs of an independent flight-dynamics simulation as recordings, and the truth beside them. Origin: airspeed/README.md. */
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { type Airplane, airplaneSchema } from '../../analysis/airplane/index.ts';
+import { type Airplane, type AirplaneFile, airplaneSchema } from '../../analysis/airplane/index.ts';
 import { type LogTable, type Recording, recordingOf } from '../../analysis/logs/index.ts';
 import { toSi } from '../../analysis/units/index.ts';
 
@@ -79,10 +79,20 @@ export function simulatedTable(file: string): LogTable {
 }
 
 /** An airplane of which only what an airspeed calibration asks is said; its instruments exact, or as good as assumed. */
-export function simulatedAirplane(
-  flight: Pick<SimulatedFlight, 'wingAreaM2' | 'probeRecovery'>,
-  accuracy: 'exact' | 'assumed',
-): Airplane {
+export function simulatedAirplane(flight: Told, accuracy: 'exact' | 'assumed'): Airplane {
+  return airplaneSchema.parse(simulatedAirplaneFile(flight, accuracy));
+}
+
+/** What a user of the logs may be told. */
+export interface Told {
+  wingAreaM2: number;
+  probeRecovery?: number;
+  massLb?: number;
+  variationEastDeg?: number;
+}
+
+/** The same as the file a builder would write. */
+export function simulatedAirplaneFile(flight: Told, accuracy: 'exact' | 'assumed'): AirplaneFile {
   const path = join(import.meta.dirname, '..', '..', 'sample-tests', 'ouzel', 'airplane.json');
   const plain = JSON.parse(readFileSync(path, 'utf8'));
   const exact = Object.fromEntries(
@@ -91,15 +101,19 @@ export function simulatedAirplane(
       { u95: 0, unit: unit === 'degC' ? 'dK' : unit, basis: 'simulated without error' },
     ]),
   );
-  return airplaneSchema.parse({
+  return {
     ...plain,
     wing: { area: { value: flight.wingAreaM2, unit: 'm2' } },
+    ...(flight.massLb === undefined
+      ? {}
+      : { limits: { ...plain.limits, mass: { maximum: { value: flight.massLb, unit: 'lb', source: 'told' } } } }),
+    place: { ...plain.place, variation: { value: flight.variationEastDeg ?? 0, unit: 'deg' } },
     instruments: {
       units: plain.instruments.units,
       accuracy: accuracy === 'exact' ? exact : {},
-      probeRecovery: flight.probeRecovery,
-      airTemperatureIsStatic: flight.probeRecovery === 0,
+      probeRecovery: flight.probeRecovery ?? 0,
+      airTemperatureIsStatic: (flight.probeRecovery ?? 0) === 0,
       commonStatic: true,
     },
-  });
+  };
 }

@@ -10,17 +10,20 @@
  * shortest run worth measuring; in a longer one the same speed matters less. The end is the same, backwards, but no
  * further back than the finder's window can have let the levelling off in.
  */
-import { median, smooth } from '../../numbers/index.ts';
+import { smooth } from '../../numbers/index.ts';
 import { toSi } from '../../units/index.ts';
 import type { ClimbSamples } from './measure-run.ts';
 
-/** Airspeed is smoothed over this long, s: longer than the noise of a recorder, shorter than the approach to a speed. */
-const SMOOTHING = 5;
+/**
+ * Airspeed is smoothed over this long, s, no longer than the approach to a speed: a recorder of one value a second with
+ * 0.7 kt of noise and steps of 1 kt then leaves 0.1 m/s.
+ */
+const SMOOTHING = 10;
 /** What it holds is its mean over this long, s: two swings of a hand-flown airspeed, whose period is some 25 s. */
 const BESIDE = 60;
 /** Airspeed this near to what it holds has settled, m/s: see above. */
 const NEAR = 0.3;
-/** Airspeed further than this from its later level has not been reached yet: handling band, common practice, no source. */
+/** Airspeed further than this from what it holds next is on its way: handling band, common practice, no source. */
 const BAND = toSi(2, 'kt');
 /** Later than this, s, airspeed that strays is a pilot who wanders, not one who is still coming to his speed. */
 const WITHIN = 60;
@@ -41,10 +44,9 @@ export function settledSpan(samples: ClimbSamples, keep: number, gap: number): {
   const speed = known.map((i) => smoothed[i] ?? Number.NaN);
   const [first = 0, last = 0] = [samples.t[0], samples.t.at(-1)];
   const half = (first + last) / 2;
-  const later = median(speed.filter((_, i) => (t[i] ?? 0) >= half));
   const early = t.findLastIndex((time) => time <= Math.min(first + WITHIN, half, last - keep)) + 1;
-  const reached = speed.slice(0, early).findLastIndex((value) => Math.abs(value - later) > BAND);
   const away = speed.map((value, i) => Math.abs(value - meanBeside(t, speed, i, BESIDE)));
+  const reached = away.slice(0, early).findLastIndex((value) => value > BAND);
   const from = away.findIndex((value, i) => i > reached && i < early && value <= NEAR);
   const back = speed.map((value, i) => Math.abs(value - meanBeside(t, speed, i, -BESIDE)));
   const to = back.findLastIndex((value, i) => (t[i] ?? 0) >= Math.max(last - LATE, half) && value <= NEAR);
