@@ -139,15 +139,20 @@ export function coverageOfClimb(one: TrialClimb, count: number): ClimbCoverage {
     const read = quantityNamed(result, 'peak-temperature');
     if (read?.value != null && read.u95 !== null) peak.add(read.value, truth.peak, read.u95);
     const hot = quantityNamed(result, 'corrected-peak-temperature');
-    if (hot?.value != null && hot.u95 !== null) corrected.add(hot.value, truth.hotPeak, hot.u95);
+    if (hot?.interval) addInterval(corrected, hot.interval, truth.hotPeak);
     else withheld += 1;
     const least = quantityNamed(result, 'least-hot-day-margin');
-    if (least?.value != null && least.u95 !== null) margin.add(least.value, FAR - truth.hotPeak, least.u95);
+    if (least?.interval) addInterval(margin, least.interval, FAR - truth.hotPeak);
   }
   return {
     rows: [peak, corrected, margin].map((counted) => counted.row(count, refused, one.wanted)),
     withheld,
   };
+}
+
+// An interval with a one-sided part counts by its own ends.
+function addInterval(counted: CoverageCount, [low, high]: [number | null, number | null], truth: number): void {
+  if (low !== null && high !== null) counted.add((low + high) / 2, truth, (high - low) / 2);
 }
 
 /** How often a peak that on the hot day lies exactly at its limit is called shown. */

@@ -2,7 +2,7 @@
 import type { Airplane } from '../../airplane/index.ts';
 import { type Comparison, compareWithLimit } from '../../results/index.ts';
 import { type Answer, nameOf } from './answer.ts';
-import { correctedAt, type Reference } from './corrected.ts';
+import { type Corrected, correctedAt, type Reference } from './corrected.ts';
 
 /** The hottest instant is worth a line of its own when it is this much hotter than the corrected peak, K. */
 const APART = 0.2;
@@ -30,11 +30,7 @@ export function comparisonsOf(
     const add = (what: string, bound: number | null, corrected: typeof value, keep: number) => {
       if (bound === null) return;
       const question = { what, limit: bound, unit: 'K', margin: keep };
-      list.push(
-        corrected
-          ? compareWithLimit({ ...question, value: corrected.value, u95: corrected.doubt.u95 })
-          : withoutPeak(one, question, reference(one)),
-      );
+      list.push(corrected ? oneSided(corrected, question) : withoutPeak(one, question, reference(one)));
     };
     add(`${name}: peak on the hot day against caution`, caution, value, 0);
     add(`${name}: peak on the hot day against the limit${kept}`, limit, value, margin);
@@ -43,6 +39,16 @@ export function comparisonsOf(
     }
     return list;
   });
+}
+
+// A start that a thermostat held can only make the hot day cooler than the rule says: it gives no help towards "shown"
+// and stands in the way of "exceeded".
+function oneSided(corrected: Corrected, question: Parameters<typeof withoutPeak>[1]): Comparison {
+  const { value, doubt, startAllowance } = corrected;
+  const plain = compareWithLimit({ ...question, value, u95: doubt.u95 });
+  if (plain.outcome !== 'exceeded') return plain;
+  const lower = compareWithLimit({ ...question, value, u95: doubt.u95 + startAllowance });
+  return lower.outcome === 'exceeded' ? plain : lower;
 }
 
 // Without a peak nothing is shown; but what was read already may be too much by itself.

@@ -33,6 +33,8 @@ export interface Corrected {
   /** K; negative where the day was hotter than the hot day, and then not credited */
   correction: number;
   hotAir: number;
+  /** the hot day may be cooler than this by so much, one-sided: what is left of a start that a thermostat held, K */
+  startAllowance: number;
   doubt: Combined;
   sources: UncertaintySource[];
 }
@@ -52,10 +54,24 @@ export function correctedAt(course: Course, at: number, reference: Reference): C
   const { hotAir, correction, value } = onHotDay(course, at, reference.law);
   const sources = [
     ...readingSources(course, at, reference),
-    ...(correction > 0 ? correctionSources(course, at, reference, correction) : []),
+    ...(correction > 0 ? correctionSources(course, at, reference) : []),
     { part: 'repeatability' as const, u: reference.repeat.s, nu: reference.repeat.nu },
   ].filter((source) => source.u > 0);
-  return { at, value, correction, hotAir, doubt: combineUncertainty(sources), sources };
+  const left = reference.start ? remembered(course, at, reference.start) : 0;
+  return {
+    at,
+    value,
+    correction,
+    hotAir,
+    startAllowance: Math.max(0, correction) * left,
+    doubt: combineUncertainty(sources),
+    sources,
+  };
+}
+
+// What is left of the start at a sample, a share: it fades from where the thermostat let go.
+function remembered({ way }: Course, at: number, { seconds, tau }: RegulatedStart): number {
+  return Math.min(1, Math.exp(-((way.t[at] ?? seconds) - seconds) / tau));
 }
 
 /**
@@ -98,12 +114,7 @@ export function readingSources(
   ];
 }
 
-function correctionSources(
-  course: Course,
-  at: number,
-  { law, airplane, air, start }: Reference,
-  correction: number,
-): UncertaintySource[] {
+function correctionSources(course: Course, at: number, { law, airplane, air }: Reference): UncertaintySource[] {
   const { way } = course;
   const k = HOT_DAY_FACTOR[course.part];
   const height = way.height[at] ?? 0;
@@ -119,12 +130,6 @@ function correctionSources(
       part: 'calibration',
       u: k * lapse * Math.hypot(altimeter.u, altimeter.gain * height),
       nu: altimeter.nu,
-    },
-    // one-sided: the rule makes it too hot. No better known than as a band: rectangular
-    {
-      part: 'fit',
-      u: start ? (correction * Math.exp(-((way.t[at] ?? 0) - start.seconds) / start.tau)) / Math.sqrt(3) : 0,
-      nu: Number.POSITIVE_INFINITY,
     },
     { part: 'fit', u: RULE_DOUBT * Math.abs((course.T[at] ?? 0) - entering), nu: Number.POSITIVE_INFINITY },
   ];

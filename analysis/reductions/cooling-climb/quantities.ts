@@ -54,6 +54,11 @@ export function quantitiesOf(answers: readonly Answer[], words: string): ResultQ
   return [...leastFirst(least), ...leastFirst(atPeak), ...answers.flatMap((one) => peakQuantities(one, words))];
 }
 
+const reach = (value: number, u95: number, below: number, above: number): [number, number] => [
+  value - u95 - below,
+  value + u95 + above,
+];
+
 function leastFirst(list: readonly ResultQuantity[]): ResultQuantity[] {
   const order = (one: ResultQuantity) => one.value ?? Number.POSITIVE_INFINITY;
   return list.toSorted((a, b) => (order(a) === order(b) ? 0 : order(a) - order(b)));
@@ -73,13 +78,14 @@ function marginQuantity(
     unit: 'dK',
     value: given ? margin : null,
     u95: given ? corrected.doubt.u95 : null,
+    ...(given ? { interval: reach(margin, corrected.doubt.u95, 0, corrected.startAllowance) } : {}),
     parts: given ? corrected.doubt.parts : {},
     conditions: {
       ...conditionsOf(one, at),
       ...(corrected ? { 'hot-day-air': { value: corrected.hotAir, unit: 'K' } } : {}),
       reference: words,
     },
-    flags: given ? [...one.flags, ...stillShrinking(one, corrected)] : whyNot(one),
+    flags: given ? [...one.flags, ...stillShrinking(one, corrected), ...heldStart(one, corrected)] : whyNot(one),
   };
 }
 
@@ -101,6 +107,20 @@ function stillShrinking(one: Answer, { at }: Corrected): Flag[] {
     flag(
       'bound-only',
       `${nameOf(one)}: on the hot day it was still rising when the climb ended; higher up the margin is less than this`,
+      spanOf(one),
+    ),
+  ];
+}
+
+/** An allowance smaller than this is not worth a remark, K. */
+const WORTH = 0.5;
+
+function heldStart(one: Answer, { startAllowance }: Corrected): Flag[] {
+  if (startAllowance < WORTH) return [];
+  return [
+    flag(
+      'method-note',
+      `${nameOf(one)}: the climb began with the thermostat regulating, and so it would on the hot day, at the same temperature. One to one may therefore be up to ${startAllowance.toFixed(1)} K too much; the value is by the rule, the interval reaches that much further to the favourable side`,
       spanOf(one),
     ),
   ];
@@ -133,6 +153,7 @@ function peakQuantities(one: Answer, words: string): ResultQuantity[] {
       unit: 'K',
       value: corrected?.value ?? null,
       u95: corrected?.doubt.u95 ?? null,
+      ...(corrected ? { interval: reach(corrected.value, corrected.doubt.u95, corrected.startAllowance, 0) } : {}),
       parts: corrected?.doubt.parts ?? {},
       conditions: {
         ...conditions,

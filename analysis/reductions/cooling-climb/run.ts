@@ -8,6 +8,7 @@ import {
   type HeldRecord,
   limitEvents,
   limitsOf,
+  OVER_OPEN,
   type Regime,
 } from '../../models/index.ts';
 import { type Flag, type Refusal, refusal } from '../../remarks/index.ts';
@@ -127,7 +128,7 @@ function foundIn({ trace, climb, way, hot, governing, doors, airplane }: OneTemp
     exitLeft: exit === null ? null : Math.max(0, 1 - exit),
     settings,
     ahead: peak.peaked || !open ? null : aheadOf(open, lag),
-    start: startOf(trace, climb, regimes, open),
+    start: startOf({ trace, climb, hot, governing, regimes, open }),
     around: aroundOf(trace, climb, hot),
   };
 }
@@ -210,13 +211,19 @@ const lastClosed = (regimes: readonly Regime[]) => regimes.findLastIndex(isClose
 /** Time constant of a coolant loop or head where its own does not show, s; common practice, no source. */
 const USUAL_TAU = 200;
 
-function startOf(
-  trace: Trace,
-  climb: Climb,
-  regimes: readonly Regime[],
-  open: HeldRecord | null,
-): RegulatedStart | null {
-  if (!isClosed(regimes[0])) return null;
+interface Beginning {
+  trace: Trace;
+  climb: Climb;
+  hot: HotTrace;
+  governing: Governing;
+  regimes: readonly Regime[];
+  open: HeldRecord | null;
+}
+
+// A door on its way to where it stands in the climb holds no temperature: only a thermostat does.
+function startOf({ trace, climb, hot, governing, regimes, open }: Beginning): RegulatedStart | null {
+  if (governing === null || governing === 'none') return null;
+  if ((hot.steady[climb.from] ?? Number.NaN) > governing.open + OVER_OPEN) return null;
   const opened = regimes.findIndex((one) => !isClosed(one));
   if (opened < 0) return null;
   const tau = (open && fitHeating(open)?.tau) ?? USUAL_TAU;

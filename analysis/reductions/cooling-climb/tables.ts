@@ -21,6 +21,7 @@ const PEAKS: readonly Column[] = [
   ['highest', 'K', (one) => one.peak.highest],
   ['peak-u95', 'dK', (one) => finite(one.reading?.u95)],
   ['correction', 'dK', (one) => finite(one.corrected?.correction)],
+  ['start-allowance', 'dK', (one) => finite(one.corrected?.startAllowance)],
   ['hot-day-air', 'K', (one) => finite(one.corrected?.hotAir)],
   ['caution', 'K', (one) => one.limits.caution],
   ['least-margin', 'dK', (one) => leastMarginOf(one)],

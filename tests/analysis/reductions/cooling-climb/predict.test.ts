@@ -43,10 +43,11 @@ describe('the next climb', () => {
 
   it('holds the reading of another flight in other air in 19 of 20', () => {
     // one airplane: its laws are those of the seed, its day and its scatter another; the same seed keeps the laws
+    const airplane = ouzelFor();
     let [held, of] = [0, 0];
-    for (let seed = 0; seed < 30; seed += 1) {
+    for (let seed = 0; seed < 12; seed += 1) {
       const one = simulateClimb({ ...PLAIN_CLIMB, colder: [15, 15], runScatter: 0, gust: 0 }, seed);
-      const reduced = coolingClimb.reduce({ recording: one.recording, airplane: ouzelFor() });
+      const reduced = coolingClimb.reduce({ recording: one.recording, airplane });
       const next = simulateClimb({ ...PLAIN_CLIMB, colder: [8, 8], runScatter: 0, gust: 0 }, seed);
       const peaks = reduced.model?.peaks;
       if (!Array.isArray(peaks) || !peaks[0]) continue;
@@ -54,11 +55,11 @@ describe('the next climb', () => {
         { ...air(next.truth.airAtPeak), 'pressure-altitude': { value: peaks[0].height, unit: 'm' } },
         reduced,
       )?.quantities[0];
-      const shown = rowsNamed(coolingClimb.reduce({ recording: next.recording, airplane: ouzelFor() }), 'peaks')[0];
+      const shown = rowsNamed(coolingClimb.reduce({ recording: next.recording, airplane }), 'peaks')[0];
       of += 1;
       if (Number(shown?.highest) >= (peak?.low ?? 0) && Number(shown?.highest) <= (peak?.high ?? 0)) held += 1;
     }
-    expect(of).toBeGreaterThan(20);
-    expect(held / of).toBeGreaterThan(0.9);
+    expect(of).toBeGreaterThan(8);
+    expect(of - held).toBeLessThanOrEqual(1);
   });
 });
