@@ -20,6 +20,7 @@ export interface CellKernel {
     marks: bigint,
   ): number;
   extent(from: number, count: number): void;
+  zeros(from: number, to: number): number;
 }
 
 /** As much of the host's interface as is used here; no library of types that Node and the browser share declares it. */
@@ -27,7 +28,7 @@ declare const WebAssembly: {
   Module: new (bytes: Uint8Array) => object;
   Instance: new (
     module: object,
-  ) => { exports: Pick<CellKernel, 'cells' | 'extent'> & { memory: { buffer: ArrayBuffer } } };
+  ) => { exports: Pick<CellKernel, 'cells' | 'extent' | 'zeros'> & { memory: { buffer: ArrayBuffer } } };
 };
 
 let made: CellKernel | null = null;
@@ -50,6 +51,7 @@ export function cellKernel(): CellKernel {
     words: new Int32Array(buffer),
     cells: exports.cells,
     extent: exports.extent,
+    zeros: exports.zeros,
   };
   return made;
 }

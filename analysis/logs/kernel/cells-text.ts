@@ -216,4 +216,15 @@ export const CELLS_TEXT = `
   (v128.store (i32.const ${PLACE.highest}) (local.get $high))
   (v128.store (i32.const ${PLACE.step}) (local.get $step))
   (v128.store (i32.const ${PLACE.missing}) (local.get $gaps)))
+
+(func $zeros
+  (param $from i32) (param $to i32) ;; bytes, some behind them being none of zero
+  (result i32)                      ;; 1 where a byte of zero is among them
+  (local $none v128)
+  (block $out (loop $next
+    (br_if $out (i32.ge_u (local.get $from) (local.get $to)))
+    (if (v128.any_true (i8x16.eq (local.get $none) (v128.load (local.get $from)))) (then (br $out)))
+    (local.set $from (i32.add (local.get $from) (i32.const 16)))
+    (br $next)))
+  (i32.lt_u (local.get $from) (local.get $to)))
 `;

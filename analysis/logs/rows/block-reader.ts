@@ -17,6 +17,8 @@ export interface BlockReader {
    * @returns the byte of the row that is handed back, or `to`; the rows taken stand in the store
    */
   read(bytes: Uint8Array, from: number, to: number): number;
+  /** an empty byte stood among those read */
+  metZero(): boolean;
 }
 
 /** Bytes looked at while they are near the processor; few at first behind a row that was handed back. */
@@ -140,6 +142,7 @@ export function blockReader(
   };
   let unfit = Number.NaN;
   let settledTo = 0;
+  let zero = false;
 
   /** Rows of the memory from a byte on to another; the byte of the row handed back, or `to`. */
   const readMemory = (from: number, to: number): number => {
@@ -181,6 +184,7 @@ export function blockReader(
   };
 
   return {
+    metZero: () => zero,
     read(bytes, from, to) {
       let at = from;
       tellColumns();
@@ -190,6 +194,7 @@ export function blockReader(
         memory.set(bytes.subarray(at, cut), PLACE.bytes);
         memory.fill(NEWLINE, PLACE.bytes + cut - at, PLACE.bytes + cut - at + MARGIN);
         const size = cut - at;
+        if (kernel.zeros(PLACE.bytes, PLACE.bytes + size) === 1) zero = true;
         const read = readMemory(PLACE.bytes, PLACE.bytes + size) - PLACE.bytes;
         at += read;
         slice = read < size ? SMALLEST_SLICE : Math.min(LARGEST_SLICE, 2 * slice);

@@ -44,7 +44,18 @@ function findRuns(values: Numbers, gap: number, found: EqualRuns): void {
   let next = head;
   while (next < tail) {
     const stride = found.least >> 1;
-    while (next + stride < tail && values[next] !== values[next + stride]) next += stride;
+    const within = tail - stride;
+    if (values instanceof Float64Array) while (next < within && values[next] !== values[next + stride]) next += stride;
+    else {
+      // Four of them at once: two that are equal by chance would mislead the processor every other time.
+      const middle = stride >> 1;
+      while (next < within) {
+        const value = values[next] ?? 0;
+        const differ = value ^ (values[next + 1] ?? 0);
+        if ((differ | (value ^ (values[next + middle] ?? 0)) | (value ^ (values[next + stride] ?? 0))) === 0) break;
+        next += stride;
+      }
+    }
     if (next + stride >= tail) return;
     const value = values[next] ?? gap;
     let from = next;

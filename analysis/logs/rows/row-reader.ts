@@ -24,8 +24,10 @@ export interface RowReader {
   take(bytes: Uint8Array, last: boolean): number;
   /** lines passed, count */
   lines(): number;
-  /** what was met in a piece can be judged only by what stands before it: a quoted cell, which may span lines, or a line
-   * that is no plain row before the first that is */
+  /**
+   * What was met in a piece can be judged only by what stands before it: a quoted cell, which may span lines, a block of
+   * empty bytes, a line that is no plain row before the first that is.
+   */
   unsure(): boolean;
 }
 
@@ -110,7 +112,7 @@ export function rowReader(layout: Layout, store: RowStore, options: RowReaderOpt
 
   return {
     lines: () => line,
-    unsure: () => unsure,
+    unsure: () => unsure || blocks?.metZero() === true,
     take(bytes, last) {
       let from = skipHead(bytes);
       let end = lastLineEnd(bytes, last);

@@ -81,7 +81,7 @@ const dialects = fc.record<WrittenDialect>({
 const faults = fc.array(
   fc.record({
     at: share,
-    what: fc.constantFrom('header', 'note', 'short', 'long', 'empty', 'word', 'mark', 'wide', 'fine', 'quote'),
+    what: fc.constantFrom('header', 'note', 'short', 'long', 'empty', 'word', 'mark', 'wide', 'fine', 'quote', 'zeros'),
   }),
   { maxLength: 4 },
 );
@@ -103,6 +103,7 @@ function withFaults(text: string, list: readonly { at: number; what: string }[],
     else if (what === 'mark') lines[row] = change('---');
     else if (what === 'wide') lines[row] = change('123456789012.25');
     else if (what === 'fine') lines[row] = change('88.123456');
+    else if (what === 'zeros') lines[row] = `${lines[row]}${'\0'.repeat(20)}`;
     else if (what === 'quote') lines[row] = change('"88.5"');
   }
   return lines.join('\n');
