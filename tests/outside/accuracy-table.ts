@@ -3,6 +3,7 @@
  * Printed by `npm run accuracy`; the README carries the table and a test keeps it current.
  */
 import { measureAirspeed, measureAtmosphere, SPECIAL } from './measure-air.ts';
+import { measureClimb } from './measure-climb.ts';
 import { measureBoiling, measureCooling } from './measure-cooling.ts';
 import { LEG_SPECIAL, measureCourse, measureLegs } from './measure-legs.ts';
 import { measureWeight, WEIGHT_UNITS } from './measure-weight.ts';
@@ -21,6 +22,8 @@ export interface AccuracyRow {
 interface Subject {
   title: string;
   set: string;
+  /** of the set, those the code computes; all where left out */
+  only?: RegExp;
   measure(one: TruthCase): Record<string, number | undefined>;
   /** size in SI of units that only this subject's keys use */
   special?: Record<string, number>;
@@ -33,11 +36,15 @@ const SUBJECTS: readonly Subject[] = [
   { title: 'coolant boiling', set: 'coolant-boiling', measure: measureBoiling },
   { title: 'legs by satellite', set: 'gps-airspeed', measure: measureLegs },
   { title: 'runs to and fro', set: 'speed-course', measure: measureCourse, special: LEG_SPECIAL },
+  { title: 'climb', set: 'climb', measure: measureClimb, only: /climb-(tapeline|ccf|induced|weight|angle|vy-vx)/ },
   { title: 'weight and balance', set: 'weight-balance', measure: measureWeight, special: WEIGHT_UNITS },
 ];
 
 const UNITS: Record<string, string> = {
   psf: 'lb/ft²',
+  fpm: 'ft/min',
+  degC: '°C',
+  lbf: 'lbf',
   lb_ft3: 'lb/ft³',
   ft2_s: 'ft²/s',
   m2_s: 'm²/s',
@@ -51,8 +58,9 @@ const UNITS: Record<string, string> = {
 };
 
 export function accuracyRows(): AccuracyRow[] {
-  return SUBJECTS.flatMap(({ title, set, measure, special = SPECIAL }) => {
-    const all = readTruth(set).cases.flatMap((one) => deviations(one, measure(one), special));
+  return SUBJECTS.flatMap(({ title, set, measure, special = SPECIAL, only = /./ }) => {
+    const cases = readTruth(set).cases.filter((one) => only.test(one.id));
+    const all = cases.flatMap((one) => deviations(one, measure(one), special));
     const groups = new Map<string, Deviation[]>();
     // Members of a list (wind_speed_2_kt) are one quantity.
     for (const one of all) {
