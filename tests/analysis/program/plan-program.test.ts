@@ -19,7 +19,11 @@ describe.each(['ouzel', 'wrenlet'] as const)('the program of %s', (name) => {
   it('says of each test why it is in, why it stands here, what it needs and what it unlocks', () => {
     for (const test of tests) {
       expect(test.because, test.id).toMatch(/^(Every airplane needs it\.|It is in because the airplane .*\)\.)$/);
-      expect(test.why, test.id).toMatch(/^[A-Z].{20,280}\.$/);
+      // one sentence, whole and plain: no doubled mark, no code, no count that does not agree
+      expect(test.why, test.id).toMatch(/^[A-Z][^.]{20,280}\.$/);
+      expect(test.why, test.id).not.toMatch(
+        / {2}|\(\)|undefined|null|NaN|[;,] ?[;,.]|\b1 (later )?tests\b|\b1 later test wait\b/,
+      );
       expect(test.needs.length > 0 || /^(Nothing has to come before it|It comes first)/.test(test.why), test.id).toBe(
         true,
       );

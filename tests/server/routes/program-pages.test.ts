@@ -36,6 +36,17 @@ const OWN = {
   stop: 'any new sound',
 };
 
+const OWN_FILE = {
+  title: 'Noise',
+  stage: 'systems-flight',
+  system: 'cabin',
+  purpose: 'Know the noise.',
+  pass: [{ text: 'Written down', source: { says: 'own choice', mark: 'practice' } }],
+  stop: ['pain'],
+  flightMinutes: 5,
+  blocks: 'once',
+};
+
 describe('moving by hand', () => {
   it('goes through at once where no printed sheet is touched', async () => {
     const app = await appWithOuzel();
@@ -209,5 +220,35 @@ describe('how the program is counted', () => {
     expect(answer.body).toContain('“looping” behind “Loops” is no test of this program');
     expect(answer.body).toContain('Loops | looping');
     expect((await openBook(app.desk, app.book)).airplane.revision).toBe(1);
+  });
+});
+
+describe('by the API', () => {
+  it('a move is tried, then made; an own test is kept, listed and withdrawn; a test is left out', async () => {
+    const app = await appWithOuzel();
+    const api = (method: 'GET' | 'POST' | 'PUT' | 'DELETE', path: string, payload?: object) =>
+      app.ask({ method, url: `/api/books/${app.book}${path}`, ...(payload ? { payload } : {}) });
+    const from = await outingOf(app, 'canopy-flight-check');
+    const to = await outingOf(app, 'flap-speed-limits');
+    const tried = await api('POST', '/program/moves', { test: 'canopy-flight-check', to, trial: true });
+    expect(tried.json()).toMatchObject({ changes: [{ what: 'changed' }, { what: 'changed' }], printAgain: [] });
+    expect(await outingOf(app, 'canopy-flight-check')).toBe(from);
+    const refused = await api('POST', '/program/moves', { outing: to, to: 1 });
+    expect([refused.statusCode, refused.json().problems[0].code]).toEqual([409, 'not-movable']);
+    await api('POST', '/program/moves', { test: 'canopy-flight-check', to, who: 'Ines' });
+    expect((await api('GET', '/program')).json().outings[to - 1].tests).toContain('canopy-flight-check');
+    expect((await api('POST', '/program/replans', { happened: [] })).json().words).toContain('as worked out');
+    expect(await outingOf(app, 'canopy-flight-check')).toBe(from);
+
+    const file = { ...OWN_FILE, id: 'another' };
+    expect((await api('PUT', '/own-tests/own-noise', { file })).json()).toEqual({ test: 'own-noise' });
+    expect((await api('GET', '/own-tests')).json().tests).toMatchObject([{ test: 'own-noise' }]);
+    expect((await api('DELETE', '/own-tests/own-noise')).statusCode).toBe(204);
+    expect((await api('DELETE', '/own-tests/own-noise')).statusCode).toBe(404);
+
+    const left = { out: true, reason: 'no', instead: 'never' };
+    expect((await api('PUT', '/tests/low-g-push/left-out', left)).statusCode).toBe(204);
+    expect((await api('GET', '')).json().leftOut).toMatchObject([{ test: 'low-g-push', instead: 'never' }]);
+    expect((await api('POST', '/outings/1/notes', { what: 'day-lost', note: 'fog' })).json()).toEqual({ number: 1 });
   });
 });
