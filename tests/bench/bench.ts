@@ -7,6 +7,7 @@ const parts: Record<string, () => Promise<unknown>> = {
   reading: async () => (await import('./reading.ts')).benchReading(),
   printing: async () => (await import('./printing.ts')).benchPrinting(),
   'reduce-20-mb': async () => (await import('./ground-run.ts')).benchGroundRun(),
+  'log-regression': async () => (await import('./log-regression.ts')).benchLogRegression(),
   'least-squares': async () => (await import('./least-squares.ts')).benchLeastSquares(),
 };
 

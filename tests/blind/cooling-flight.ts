@@ -19,6 +19,8 @@ export const FLIGHT_CASES: readonly (FlightCase & { wanted: readonly [number, nu
   { what: '16 points, the door bends', points: 16, scatter: 1, law: { bend: -0.03 }, wanted: [0.88, 0.99] },
 ];
 
+/** Flights before this one were looked at while the method was made; they are no evidence. */
+const FIRST_SEED = 1000;
 /** Predictions tried in each flight. */
 const ASKED = 3;
 
@@ -45,7 +47,7 @@ export function coverageCoolingFlight(
     const readings = new CoverageCount(`flight cooling, next reading, ${one.what}`, 'K');
     const exponents = new CoverageCount(`flight cooling, exponents, ${one.what}`, '1');
     let refused = 0;
-    for (let seed = 0; seed < count; seed += 1) {
+    for (let seed = FIRST_SEED; seed < FIRST_SEED + count; seed += 1) {
       const trial = tryFlight(one, seed);
       if (!trial.result.tables.some((table) => table.name === 'coefficients')) refused += 1;
       else {

@@ -35,6 +35,53 @@ describe('NIST StRD Norris, linear regression (from memory)', () => {
   });
 });
 
+describe('NIST StRD Longley, six terms and a constant, higher difficulty (from memory)', () => {
+  const y = [
+    60323, 61122, 60171, 61187, 63221, 63639, 64989, 63761, 66019, 67857, 68169, 66513, 68655, 69564, 69331, 70551,
+  ];
+  const x = [
+    [83.0, 88.5, 88.2, 89.5, 96.2, 98.1, 99.0, 100.0, 101.2, 104.6, 108.4, 110.8, 112.6, 114.2, 115.7, 116.9],
+    [
+      234289, 259426, 258054, 284599, 328975, 346999, 365385, 363112, 397469, 419180, 442769, 444546, 482704, 502601,
+      518173, 554894,
+    ],
+    [2356, 2325, 3682, 3351, 2099, 1932, 1870, 3578, 2904, 2822, 2936, 4681, 3813, 3931, 4806, 4007],
+    [1590, 1456, 1616, 1650, 3099, 3594, 3547, 3350, 3048, 2857, 2798, 2637, 2552, 2514, 2572, 2827],
+    [
+      107608, 108632, 109773, 110929, 112075, 113270, 115094, 116219, 117388, 118734, 120445, 121950, 123366, 125368,
+      127852, 130081,
+    ],
+    Array.from({ length: 16 }, (_, i) => 1947 + i),
+  ];
+  const parameters = [
+    -3482258.63459582, 15.0618722713733, -0.035819179292591, -2.02022980381683, -1.03322686717359, -0.0511041056535807,
+    1829.15146461355,
+  ];
+  const deviations = [
+    890420.383607373, 84.9149257747669, 0.0334910077722432, 0.488399681651699, 0.214274163161675, 0.22607320006937,
+    455.478499142212,
+  ];
+
+  it('coefficients and their standard deviations, centred as the regression of flight cooling is', () => {
+    const middle = x.map((column) => column.reduce((sum, one) => sum + one / column.length, 0));
+    const rows = y.map((_, i) => [1, ...x.map((column, k) => (column[i] ?? 0) - (middle[k] ?? 0))]);
+    const fit = leastSquares({
+      start: [66000, 0, 0, 0, 0, 0, 0],
+      residuals: (b) => rows.map((row, i) => (y[i] ?? 0) - row.reduce((sum, one, k) => sum + one * (b[k] ?? 0), 0)),
+      jacobian: () => rows.map((row) => row.map((one) => -one)),
+    });
+    const s = Math.sqrt(fit.rss / fit.nu);
+    expect(relative(s, 304.854073561965)).toBeLessThan(NINE_DIGITS);
+    parameters.slice(1).forEach((certified, k) => {
+      expect(relative(fit.parameters[k + 1], certified), `b${k + 1}`).toBeLessThan(SEVEN_DIGITS);
+      const deviation = s * Math.sqrt(fit.inverse[k + 1]?.[k + 1] ?? Number.NaN);
+      expect(relative(deviation, deviations[k + 1] ?? Number.NaN), `s(b${k + 1})`).toBeLessThan(SEVEN_DIGITS);
+    });
+    const constant = middle.reduce((sum, one, k) => sum - one * (fit.parameters[k + 1] ?? 0), fit.parameters[0] ?? 0);
+    expect(relative(constant, parameters[0] ?? 0)).toBeLessThan(SEVEN_DIGITS);
+  });
+});
+
 interface Certified {
   name: string;
   x: number[];

@@ -124,8 +124,7 @@ export function insideAir(model: FlightModel, { setting, air }: Asked): void {
 export interface AtCondition {
   excess: number;
   temperature: number;
-  /** of the mean curve there, and of one more point, K */
-  mean: UncertaintySource;
+  /** of one more point about the curve there; curve and point share one scatter, so they are one source, K */
   next: UncertaintySource;
   /** thinner air than that of the points, K */
   thinner: UncertaintySource;
@@ -147,12 +146,10 @@ export function atCondition(channel: ChannelModel, model: FlightModel, asked: As
   const { terms, beta, inverse, s, nu } = channel;
   const row = rowFrom(channel, logs);
   const { excess, u } = excessAt({ beta, inverse, scatter: { s } }, row);
-  const repeat = (size: number): UncertaintySource => ({ part: 'repeatability', u: size, nu });
   return {
     excess,
     temperature: asked.air + excess,
-    mean: repeat(u),
-    next: repeat(s),
+    next: { part: 'repeatability', u: Math.hypot(u, s), nu },
     thinner: { part: 'fit', u: excess * densityDoubt(model, asked), nu: Number.POSITIVE_INFINITY },
     sensors: channel.shifted.map(({ sensor, u: size, nu: known, beta: shifted }) => {
       const as = (change: number): UncertaintySource => ({ part: 'calibration', u: Math.abs(change), nu: known });

@@ -113,7 +113,7 @@ export function conditionMargins(
 }
 
 function sourcesOf(at: AtCondition): UncertaintySource[] {
-  return [at.mean, at.next, at.thinner, ...at.sensors.map((one) => one.true)].filter(({ u }) => u > 0);
+  return [at.next, at.thinner, ...at.sensors.map((one) => one.true)].filter(({ u }) => u > 0);
 }
 
 interface Value {

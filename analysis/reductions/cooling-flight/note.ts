@@ -5,7 +5,7 @@ export const coolingFlightNote: MethodNote = {
   versions: [{ version: 'cooling-flight 1', change: 'First version.' }],
   summary: [
     'Stretches of steady flight are found by power (2 %), airspeed (3 kt), height (30 m), engine speed (2 %) and door (3 % of travel); each of two minutes or more after 20 s. The temperatures are not looked at for that.',
-    'At the end of such a stretch each temperature counts where it changed by less than 1 °F a minute over the last minute and more. One still moving is left out and named. Coolant, oil and heads come to rest in their own time, so one stretch may serve one and not the other.',
+    'At the end of such a stretch each temperature counts where it changed by less than 1 °F a minute for a minute and more; its level is the mean of the last 90 s. One still moving is left out and named. Coolant, oil and heads come to rest in their own time, so one stretch may serve one and not the other.',
     'What regulates comes first: only samples with the thermostat fully open (2 K over its opening for 30 s) say what the cooling can do. At other points the share of the thermostat and of the door still in hand is given, and no margin.',
     'For each temperature the logarithm of its excess over outside air is fitted, by least squares, on the logarithms of fuel flow, dynamic pressure and door; every point weighs by its excess, so that an error of one kelvin counts alike everywhere. Where no fuel flow is known, manifold pressure times engine speed stands for it.',
     'Three fully open points are wanted for each exponent. What was not varied has no exponent and is named; what went with another (in level flight speed follows power) shares one, and is named.',

@@ -36,7 +36,7 @@ export function predictCoolingFlight(result: Result, conditions: unknown): Predi
     for (const channel of model.channels) {
       const at = atCondition(channel, model, { setting, air });
       const { u95 } = combineUncertainty(
-        [at.mean, at.next, at.thinner, ...at.sensors.map((one) => one.read)].filter(({ u }) => u > 0),
+        [at.next, at.thinner, ...at.sensors.map((one) => one.read)].filter(({ u }) => u > 0),
       );
       const base = {
         name: channel.quantity,

@@ -14,6 +14,8 @@ import { channelWords, type Setting, type SteadyReading } from './point.ts';
 export const STEADY_RATE = toSi(1, 'degF/min');
 /** The rate is seen over this, s, and must have stayed slow for as long. */
 export const RATE_SECONDS = 60;
+/** A temperature is the mean over this much of the end, s: before that it still carries what it came from. */
+const LAST_SECONDS = 90;
 /** Starts of a steady end are tried this far apart, s. */
 const TRY_SECONDS = 5;
 /** Least credible correlation time of a temperature, s. */
@@ -112,6 +114,9 @@ function openPart(regimes: readonly Regime[], from: number, to: number, dt: numb
   return { from, to, regime };
 }
 
+/** Fewer readings than this are no mean. */
+const LEAST_READINGS = 10;
+
 interface Place {
   from: number;
   to: number;
@@ -122,14 +127,17 @@ interface Place {
 
 function measured(context: MeasureContext, hot: HotSignal, place: Place): SteadyReading | null {
   const { flight, reader } = context;
-  const { from, to } = place;
+  const { to } = place;
   const dt = flight.grid.dt;
+  // the rate is that of all the rest, the level that of its end; by hand all of it is meant
+  const from = place.hold.byHand ? place.from : Math.max(place.from, to - Math.round(LAST_SECONDS / dt));
   const inside = (values: Float64Array | null) =>
     values ? values.subarray(from, to + 1).filter((value) => !Number.isNaN(value)) : new Float64Array();
   const T = inside(hot.values);
-  if (T.length < 10) return null;
+  if (T.length < LEAST_READINGS) return null;
   const times = flight.times.subarray(from, to + 1);
-  const line = fitLine(times, hot.values.subarray(from, to + 1), { correlated: { dt, floor: FLOOR_SECONDS } });
+  const rest = [flight.times, hot.values].map((one) => one.subarray(place.from, to + 1));
+  const line = fitLine(rest[0] ?? [], rest[1] ?? [], { correlated: { dt, floor: FLOOR_SECONDS } });
   const within = meanWithin(T, dt, FLOOR_SECONDS);
   const step = quantisationStep(hot.readings);
   const effect = stepEffect(within.s, step);

@@ -41,11 +41,11 @@ describe('the cruise cooling flight of the demo', () => {
     expect(Math.sqrt(apart.reduce((sum, one) => sum + one ** 2 / apart.length, 0))).toBeLessThan(2);
   });
 
-  it('static air is that of the flight within its U95, fuel flow within 2 %', () => {
+  it('static air is that of the flight within its U95, fuel flow within 3 %', () => {
     truth.points.forEach((point, k) => {
       const row = column('label').indexOf(`point ${k + 1}`);
       expect(Math.abs(Number(column('air')[row]) - point.airMean)).toBeLessThan(0.5);
-      expect(Math.abs(Number(column('fuel-flow')[row]) / point.fuelFlow - 1)).toBeLessThan(0.02);
+      expect(Math.abs(Number(column('fuel-flow')[row]) / point.fuelFlow - 1)).toBeLessThan(0.03);
     });
   });
 
