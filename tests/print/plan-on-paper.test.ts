@@ -96,6 +96,7 @@ describe('the document', () => {
       const page = await pageWith(browser, await previewPlan(inputOf(airplane), 'a4'));
       // the width between the margins of A4, in CSS pixels
       await page.setViewport({ width: Math.floor(((210 - 22 - 16) * 96) / 25.4), height: 1000 });
+      await page.emulateMediaType('print');
       const found = await page.evaluate(() => {
         const wide = document.documentElement.scrollWidth - document.documentElement.clientWidth;
         const cells = [...document.querySelectorAll('td, th, dd, dt, li, p, h1, h2, h3, h4')];

@@ -12,7 +12,6 @@ import { airplaneImportPage, airplaneImportView } from '../../../templates/pages
 import { airplaneRevisionPage, airplaneRevisionView } from '../../../templates/pages/airplane-revision.view.ts';
 import { bookPath } from '../../../templates/parts/frame.view.ts';
 import { problemsInWords } from '../../../templates/parts/remarks.view.ts';
-import { programOf } from '../../actions/program-of.ts';
 import { revisionFile } from '../../actions/revision-file.ts';
 import { saveAirplane } from '../../actions/save-airplane.ts';
 import { touchedByRevision } from '../../actions/touched-by-revision.ts';
@@ -28,9 +27,8 @@ export function airplaneRoutes(app: Api, { desk }: Service): void {
     '/books/:book/airplane',
     { schema: { hide: true, params: bookParams, querystring: doneQuery } },
     async ({ params, query }, reply) => {
-      const { state, context } = await bookFor(desk, params.book);
-      const { parsed } = state.airplane;
-      const program = parsed ? await programOf(desk, params.book) : null;
+      const { state, context, plan } = await bookFor(desk, params.book);
+      const program = plan?.program ?? null;
       return sendPage(reply, 'airplane', airplaneView, airplanePage(state.airplane, program, context, doneOf(query)));
     },
   );
@@ -80,10 +78,10 @@ export function airplaneRoutes(app: Api, { desk }: Service): void {
     '/books/:book/airplane/revisions/:number',
     { schema: { hide: true, params: numberParams } },
     async ({ params }, reply) => {
-      const { state, context } = await bookFor(desk, params.book);
+      const { state, context, plan } = await bookFor(desk, params.book);
       const revision = state.airplane.revisions.find((one) => one.number === params.number);
       if (!revision) throw new InputProblem([problem('not-found', `There is no revision ${params.number}.`)]);
-      const touched = touchedByRevision(desk, params.book, params.number, state.results);
+      const touched = touchedByRevision(desk, params.book, params.number, state.results, plan?.ownTests);
       return sendPage(
         reply,
         'airplane-revision',
