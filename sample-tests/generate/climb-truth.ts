@@ -23,7 +23,10 @@ export interface ClimbRun {
   pressureAltitude: number;
   densityAltitude: number;
   temperature: number;
-  /** change of true height over the run divided by its time, air's own motion and gradient of wind included, m/s */
+  /**
+   * Slope of the line through true height over the run, air's own motion and gradient of wind included, m/s. The height
+   * gained over the time taken is another quantity: in air that rises and sinks it differs by some 0.05 m/s.
+   */
   rateObserved: number;
   /** of the airplane itself in still air of that day, at the run's mean speed, density and mass, TAS constant, m/s */
   specificExcessPower: number;
@@ -79,10 +82,15 @@ export function runTruth(states: readonly FlightState[]): ClimbRun {
     pressureAltitude,
     densityAltitude: densityAltitude(rho),
     temperature: of((s) => s.temperature),
-    rateObserved: (last.height - first.height) / (last.t - first.t),
+    rateObserved: slopeOfHeight(states),
     specificExcessPower: specificExcessPower(tas, rho, mass, CLEAN),
     rateStandard: rateAtConstantCas(cas, pressureAltitude, STANDARD_MASS),
   };
+}
+
+function slopeOfHeight(states: readonly FlightState[]): number {
+  const [t, h] = [mean(states, (s) => s.t), mean(states, (s) => s.height)];
+  return mean(states, (s) => (s.t - t) * (s.height - h)) / mean(states, (s) => (s.t - t) ** 2);
 }
 
 /** Still-air rate of climb at constant calibrated airspeed on the day of the flight, m/s of true height. */
