@@ -16,7 +16,7 @@ export interface Moves {
   joins: number[];
   /** numbers of outings before which it may have an outing of its own; one more than the last is the end */
   own: number[];
-  /** other outings of its stage, with the reason why not */
+  /** other outings of its stage and kind, with the reason why not */
   refused: { outing: number; because: string }[];
 }
 
@@ -68,7 +68,9 @@ export function movesIn(
       const without = outings.map((outing) => outing.filter((one) => one.key !== item.key));
       const board = boardOf(without, longestFlight, done);
       for (const [i, others] of without.entries()) {
-        if (i === at || program.outings[i]?.stage !== item.source.stage) continue;
+        const other = program.outings[i];
+        // that ground work is not done in the air needs no saying
+        if (i === at || other?.stage !== item.source.stage || (other.kind === 'flight') !== item.flown) continue;
         const because = gone.has(i + 1)
           ? 'it is on record as done'
           : say([...whyNotAt(item, i, board), ...whyNotTogether(item, others, board)]);
@@ -99,7 +101,9 @@ export function movesIn(
           [...(waiting?.earlier ?? []), ...(waiting?.before ?? [])].includes(item.key),
         );
         if (!waiting || !needed) return null;
-        if (waiting.test === needed.test) return `part ${waiting.part} waits for part ${needed.part}`;
+        if (waiting.test === needed.test) {
+          return `part ${waiting.part} of “${titles.get(waiting.test)}” waits for part ${needed.part}`;
+        }
         return `“${titles.get(waiting.test)}” waits for “${titles.get(needed.test)}”`;
       };
       return { earlier: step(number - 1), later: step(number + 1) };

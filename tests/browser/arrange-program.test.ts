@@ -86,11 +86,11 @@ describe('with the keyboard and without script', () => {
 
   it('a test is moved from its own page by a select', async () => {
     const { page } = await service.open('/books/ouzel/program/com-range-flight', { script: false });
-    await tabTo(page, '.move summary');
+    await tabTo(page, '.move-test summary');
     await page.keyboard.press('Enter');
-    await tabTo(page, '.move select');
+    await tabTo(page, '.move-test select');
     await page.keyboard.press('ArrowDown');
-    await tabTo(page, '.move button');
+    await tabTo(page, '.move-test button');
     await enter(page);
     expect(page.url()).toContain('/program/arrange?done=moved');
     await page.close();

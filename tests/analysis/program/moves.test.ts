@@ -17,8 +17,11 @@ describe('moves of a test', () => {
   it.each(sample.map((test) => [test.id]))('%s: offered and refused as the checker says', (test) => {
     const found = moves.movesOf(test);
     if (!found) throw new Error('no moves');
-    const stage = program.outings[found.from - 1]?.stage;
-    for (const outing of program.outings.filter((one) => one.stage === stage && one.number !== found.from)) {
+    const own = program.outings[found.from - 1];
+    const others = program.outings.filter(
+      (one) => one.stage === own?.stage && one.kind === own.kind && one.number !== found.from,
+    );
+    for (const outing of others) {
       const { allowed } = moveTest(ouzel, program, { test, to: outing.number });
       const offered = found.joins.includes(outing.number);
       const because = found.refused.find((one) => one.outing === outing.number)?.because ?? '';
