@@ -81,7 +81,7 @@ const plain = JSON.parse(
   readFileSync(join(import.meta.dirname, '..', '..', 'sample-tests', 'ouzel', 'airplane.json'), 'utf8'),
 );
 
-function exactAirplane(): Airplane {
+export function exactAirplane(): Airplane {
   const exact = (unit: string) => ({ u95: 0, unit, basis: 'exact' });
   return airplaneSchema.parse({
     ...plain,
@@ -110,7 +110,7 @@ export function trueError(ias: number): number {
   return KNOT * (3 - 6.5 * x + 2.5 * x * x - 1.2 * Math.exp(-8 * x));
 }
 
-function drawnLegs(one: LegCase, random: Random) {
+export function drawnLegs(one: LegCase, random: Random) {
   const wind = { north: 15 * KNOT * random.normal() * 0.5, east: 15 * KNOT * random.normal() * 0.5 };
   const drift = one.drift ? (one.drift[0] + (one.drift[1] - one.drift[0]) * random.uniform()) * KNOT : 0;
   const driftTo = 2 * Math.PI * random.uniform();
@@ -189,7 +189,7 @@ export function coverageAirspeedLegs(flights: number, cases: readonly LegCase[] 
 }
 
 /** The altimeter reads the static port that is in error: sensed pressure is the true one plus the port's error. */
-function sensed(points: ReturnType<typeof drawnLegs>): ReturnType<typeof drawnLegs> {
+export function sensed(points: ReturnType<typeof drawnLegs>): ReturnType<typeof drawnLegs> {
   const ram = (v: number) => 101325 * ((1 + (0.2 * v * v) / (1.4 * 287.05287 * 288.15)) ** 3.5 - 1);
   return points.map((point) => {
     const ias = point['indicated-airspeed'].value;

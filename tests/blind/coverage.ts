@@ -3,6 +3,8 @@ import process from 'node:process';
 
 const count = Number(process.argv[2] ?? 500);
 const parts: Record<string, () => Promise<unknown>> = {
+  'segment-means': async () => (await import('./segment-means.ts')).coverageSegmentMeans(10 * count),
+  'position-error-curve': async () => (await import('./position-error-curve.ts')).coverageCurvePoints(count),
   airspeed: async () => (await import('./airspeed.ts')).coverageAirspeed(count),
   'cooling-climb': async () => (await import('./cooling-climb.ts')).coverageCoolingClimb(count),
   'cooling-ground': async () => (await import('./cooling-ground.ts')).coverageCoolingGround(count),

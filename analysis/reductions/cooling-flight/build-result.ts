@@ -37,8 +37,8 @@ export function buildResult({ input, options, answers, flags, events }: FlightAn
   const ofConditions = conditionMargins(options, model, airplane, hotDay);
   const margins = [...ofPoints, ...ofConditions];
   const exponents = answers.flatMap(exponentsOf);
-  const candidates = answers.flatMap((answer) => nextSegments(answer).slice(0, 3));
-  const next = nextSegmentTable(candidates);
+  const candidates = answers.map((answer) => nextSegments(answer).slice(0, 3));
+  const next = nextSegmentTable(candidates.flat());
   const readings = answers.flatMap((answer) => answer.readings);
   const limits = missingLimits(answers, input);
   return {
@@ -59,10 +59,9 @@ export function buildResult({ input, options, answers, flags, events }: FlightAn
       ...limits,
       ...answers.flatMap((answer) => answer.flags),
       ...margins.flatMap((one) => one.flags),
-      ...answers.flatMap((answer) => {
-        const [best] = nextSegments(answer);
-        return best ? [flag('method-note', `${channelWords(answer.quantity)}: ${gainWords(best)}`)] : [];
-      }),
+      ...candidates.flatMap(([best]) =>
+        best ? [flag('method-note', `${channelWords(best.quantity)}: ${gainWords(best)}`)] : [],
+      ),
     ],
     model: {
       coolingFlight: model,

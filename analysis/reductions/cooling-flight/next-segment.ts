@@ -24,10 +24,11 @@ export function nextSegments({ fit, fitted, quantity, variables }: ChannelAnswer
   const rows = fitted.map(({ setting }) => rowOf(setting, fit.terms));
   const { s, nu } = fit.scatter;
   const widest = (inverse: readonly (readonly number[])[], freedom: number) =>
+    coverageFactor(freedom) *
     Math.max(
       ...rows.map((row) => {
         const { u } = excessAt({ beta: fit.beta, inverse: inverse.map((one) => [...one]), scatter: { s } }, row);
-        return coverageFactor(freedom) * Math.hypot(u, s);
+        return Math.hypot(u, s);
       }),
     );
   const before = widest(fit.inverse, nu);
