@@ -39,17 +39,24 @@ export function boardOf(outings: Outings, longestFlight: number, done: ReadonlyS
 }
 
 /**
- * The place of least change for an item: the first outing that can take it, else one of its own.
+ * The place of least change for an item: the first outing that can take it and is not on paper yet, else one of its own.
  * @param item the item, object
  * @param board outings without the item, object
  * @param from index of the first outing that is not done
+ * @param printed indexes of outings whose sheets are printed: they are left as they are, set
  * @returns the outing it joins, or the index its own outing gets
  */
-export function placeFor(item: Item, board: Board, from = 0): { at: number; joins: boolean } {
+export function placeFor(
+  item: Item,
+  board: Board,
+  from = 0,
+  printed: ReadonlySet<number> = new Set(),
+): { at: number; joins: boolean } {
   const { outings } = board;
   const { first, last } = stageOn(item, board);
   for (let at = Math.max(first, from); at <= last; at += 1) {
     const others = outings[at] ?? [];
+    if (printed.has(at)) continue;
     const free = whyNotTogether(item, others, board).length === 0 && whyNotAt(item, at, board).length === 0;
     if (free && fitsSitting(item, others)) return { at, joins: true };
   }

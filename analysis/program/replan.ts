@@ -40,7 +40,7 @@ export function replan(airplane: Airplane, program: Program, happened: Happened,
   const gone = new Set(doneOutings);
   const next =
     happened.kind === 'repeat'
-      ? repeated(airplane, program, happened, gone, plan)
+      ? repeated(airplane, program, happened, { gone, printed }, plan)
       : happened.kind === 'no-go'
         ? postponed(airplane, program, happened.outing, gone, plan)
         : { arrangement: arrangementOf(program), words: 'A day lost changes no order: the same outing is next.' };
@@ -53,12 +53,12 @@ interface Next {
   words: string;
 }
 
-/** The part to repeat leaves the outing that was flown and joins the first open one that can take it, else gets its own. */
+/** The part to repeat joins the first open outing that can take it and is not printed yet, else it gets its own. */
 function repeated(
   airplane: Airplane,
   program: Program,
   happened: { test: string; part?: number | undefined },
-  gone: ReadonlySet<number>,
+  { gone, printed }: { gone: ReadonlySet<number>; printed: Printed },
   options: PlanOptions,
 ): Next {
   const arrangement = arrangementOf(program);
@@ -78,7 +78,8 @@ function repeated(
   const firstOpen = Math.max(from + 1, ...gone);
   // what waited for it and was done all the same stays as it is
   const done = new Set(without.slice(0, firstOpen).flatMap((outing) => outing.map((one) => one.test)));
-  const { at, joins } = placeFor(item, boardOf(without, longestFlight, done), firstOpen);
+  const paper = new Set(printed.map((number) => number - 1));
+  const { at, joins } = placeFor(item, boardOf(without, longestFlight, done), firstOpen, paper);
   if (joins) {
     const joined = without.map((outing, i) => (i === at ? withItem(outing, item) : outing));
     return {

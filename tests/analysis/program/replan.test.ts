@@ -22,8 +22,31 @@ describe('a test to repeat', () => {
     expect(checkOrder(after.program, CATALOGUE, ouzel)).toEqual([]);
     expect(after.program.outings).toHaveLength(program.outings.length);
     expect(after.changes).toHaveLength(2);
-    expect(after.printAgain).toHaveLength(1);
     expect(after.words).toContain('nothing else moves');
+    // the sheets that lie ready are left alone
+    expect(after.printAgain).toEqual([]);
+    expect(after.program.outings[next - 1]?.tests).not.toContain('heat-vent-co-flight');
+  });
+
+  it('joins the very next one where no sheet is printed', () => {
+    const done = { doneOutings: doneUpTo('heat-vent-co-flight') };
+    const after = replan(ouzel, program, { kind: 'repeat', test: 'heat-vent-co-flight' }, done);
+    expect(after.program.outings[numberOf('stall-clean') - 1]?.tests).toContain('heat-vent-co-flight');
+  });
+
+  it('gets an outing of its own where all that could take it is printed', () => {
+    const printed = program.outings.map((one) => one.number);
+    const done = doneUpTo('heat-vent-co-flight');
+    const after = replan(
+      ouzel,
+      program,
+      { kind: 'repeat', test: 'heat-vent-co-flight' },
+      { doneOutings: done, printed },
+    );
+    expect(after.changes.map((one) => one.what)).toEqual(['changed', 'new']);
+    expect(after.printAgain.map((one) => one.before)).toEqual([
+      program.outings[numberOf('heat-vent-co-flight') - 1]?.title,
+    ]);
   });
 
   it('gets an outing of its own when what waits for it is next', () => {

@@ -100,7 +100,7 @@ describe('a move', () => {
 });
 
 describe('a test to repeat', () => {
-  it('asks to be put back, joins a later outing, and says which printed sheets no longer hold', async () => {
+  it('asks to be put back, joins a later outing that is not printed; sheets that no longer hold are named', async () => {
     const { desk, book } = deskWithOuzel();
     await doneThrough(desk, book, 'heat-vent-co-flight');
     await markTest(desk, book, 'heat-vent-co-flight', 'repeat', 'the meter was off');
@@ -114,12 +114,17 @@ describe('a test to repeat', () => {
 
     const change = { happened: [{ kind: 'repeat' as const, test: 'heat-vent-co-flight' }] };
     const made = await arrangeProgram(desk, book, change);
-    expect(made.printAgain).toHaveLength(1);
+    expect(made.printAgain).toEqual([]);
     expect(made.kept).toBe((await programOf(desk, book)).outings.length - 2);
     const after = await standing(desk, book);
     expect(after.putBack).toEqual([]);
-    expect(after.stale.map((one) => one.title)).toEqual([next.title]);
-    expect(await outingOf(desk, book, 'heat-vent-co-flight')).toBe(next.number);
+    expect(after.printed).toEqual([next.number]);
+    expect(await outingOf(desk, book, 'heat-vent-co-flight')).toBeGreaterThan(next.number);
+
+    // moved by hand into the printed one, its sheets no longer hold
+    const moved = await arrangeProgram(desk, book, { test: 'heat-vent-co-flight', to: next.number });
+    expect(moved.printAgain.map((one) => one.before)).toEqual([next.title]);
+    expect((await standing(desk, book)).stale.map((one) => one.title)).toEqual([next.title]);
     expect((await verifyBook(desk, book)).broken).toEqual([]);
   });
 
