@@ -51,12 +51,3 @@ export function giveBack(worker: Worker): void {
   ending.unref();
   endings.set(worker, ending);
 }
-
-/** Have the threads ready before the first large log comes. */
-export function warmWorkers(): void {
-  const made = Array.from(
-    { length: readingThreads() - idle.length },
-    () => new Worker(new URL('./worker.mjs', import.meta.url)),
-  );
-  for (const worker of made) giveBack(worker);
-}
