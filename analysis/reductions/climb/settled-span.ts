@@ -10,7 +10,7 @@
  * shortest run worth measuring; in a longer one the same speed matters less. The end is the same, backwards, but no
  * further back than the finder's window can have let the levelling off in.
  */
-import { smooth } from '../../numbers/index.ts';
+import { medianDeviation, smooth } from '../../numbers/index.ts';
 import { toSi } from '../../units/index.ts';
 import type { ClimbSamples } from './measure-run.ts';
 
@@ -23,8 +23,13 @@ const SMOOTHING = 10;
 const BESIDE = 60;
 /** Airspeed this near to what it holds has settled, m/s: see above. */
 const NEAR = 0.3;
+/** It has also settled within this, m/s, if half a swing later it has come no nearer: then it wanders, it does not approach. */
+const STRAY = 0.5;
+const HALF_SWING = 10;
 /** Airspeed further than this from what it holds next is on its way: handling band, common practice, no source. */
 const BAND = toSi(2, 'kt');
+/** In gusts that throw it about further, this many robust standard deviations of its later wander. */
+const GUSTS = 3;
 /** Later than this, s, airspeed that strays is a pilot who wanders, not one who is still coming to his speed. */
 const WITHIN = 60;
 /** Half the window over which the finder looks at rates of change, s. */
@@ -46,8 +51,13 @@ export function settledSpan(samples: ClimbSamples, keep: number, gap: number): {
   const half = (first + last) / 2;
   const early = t.findLastIndex((time) => time <= Math.min(first + WITHIN, half, last - keep)) + 1;
   const away = speed.map((value, i) => Math.abs(value - meanBeside(t, speed, i, BESIDE)));
-  const reached = away.slice(0, early).findLastIndex((value) => value > BAND);
-  const from = away.findIndex((value, i) => i > reached && i < early && value <= NEAR);
+  const { deviation } = medianDeviation(speed.filter((_, i) => (t[i] ?? 0) >= half));
+  const band = Math.max(BAND, GUSTS * deviation);
+  const reached = away.slice(0, early).findLastIndex((value) => value > band);
+  const later = (i: number) => t.findIndex((time) => time >= (t[i] ?? 0) + HALF_SWING);
+  const settled = (value: number, i: number) =>
+    value <= NEAR || (value <= STRAY && value <= (away[later(i)] ?? Number.POSITIVE_INFINITY));
+  const from = away.findIndex((value, i) => i > reached && i < early && settled(value, i));
   const back = speed.map((value, i) => Math.abs(value - meanBeside(t, speed, i, -BESIDE)));
   const to = back.findLastIndex((value, i) => (t[i] ?? 0) >= Math.max(last - LATE, half) && value <= NEAR);
   return { from: t[from] ?? first, to: t[to] ?? last };
