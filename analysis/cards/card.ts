@@ -168,6 +168,8 @@ export const cardSchema = z.strictObject({
   missing: z.array(z.strictObject({ path: z.string(), meaning: z.string() })),
   /** of measured values, numbered from 1; empty on a blank card */
   sources: z.array(z.string()),
+  /** measured values that left their band, in words */
+  exceeded: z.array(z.strictObject({ way: z.enum(['above', 'below']), text: z.string().min(1) })).default([]),
 });
 
 export type Expectation = z.infer<typeof expectationSchema>;

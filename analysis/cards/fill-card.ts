@@ -117,6 +117,7 @@ function filled(input: CardInput): Card {
     log: logBoxes(test, airplane),
     missing: ready.missing,
     sources: [],
+    exceeded: [],
   };
   const narrowest = Math.min(...Object.values(SHEETS).map((sheet) => sheet.content));
   if (stopHeight(card, narrowest, 'large', true) <= MOST_STOP) return card;

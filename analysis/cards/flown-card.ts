@@ -3,7 +3,7 @@ import { boxKey, hasBox, MINUTE } from './boxes-of-row.ts';
 import type { Box, Card, Expectation, MeasuredText } from './card.ts';
 
 import { settingKey } from './entry-fields.ts';
-import { words } from './line.ts';
+import { plainText, words } from './line.ts';
 
 /** What was read into one box, in the unit of the box. */
 export interface BoxReading {
@@ -20,8 +20,6 @@ export interface BoxReading {
 /** Source of a figure written on the card itself: it needs no number, only logs are listed. */
 export const BY_HAND = 'written by hand';
 
-const MARKS_MEAN = '▲ above, ▼ below it.';
-
 /**
  * The card with its readings.
  * @param card the card as printed, object
@@ -29,18 +27,16 @@ const MARKS_MEAN = '▲ above, ▼ below it.';
  * @returns a card that prints with the values in its boxes and the sources at its foot
  */
 export function flownCard(card: Card, readings: readonly BoxReading[]): Card {
-  const sources = [...new Set(readings.map((one) => one.source).filter((source) => source !== BY_HAND))];
-  const byKey = new Map(readings.map((one) => [one.key, one]));
+  const kept = readings.filter((one, i) => readings.findIndex((other) => other.key === one.key) === i);
+  const sources = [...new Set(kept.map((one) => one.source).filter((source) => source !== BY_HAND))];
+  // of two readings of a box the first one stands
+  const byKey = new Map([...readings].reverse().map((one) => [one.key, one]));
   const measured = (key: string, expect: Expectation | null): MeasuredText | null => {
     const reading = byKey.get(key);
     if (!reading || reading.text === '') return null;
     const source = sources.indexOf(reading.source);
     return { text: reading.text, outside: outsideOf(reading.value, expect), source: source < 0 ? null : source + 1 };
   };
-  const marked = (one: Card) =>
-    [...one.tables.flatMap((table) => table.rows.flatMap((row) => Object.values(row.cells))), ...one.boxes].some(
-      (cell) => cell.measured?.outside,
-    );
   const filled = (box: Box): Box => ({ ...box, measured: measured(box.key, box.expect) });
   const flown: Card = {
     ...card,
@@ -70,8 +66,31 @@ export function flownCard(card: Card, readings: readonly BoxReading[]): Card {
     boxes: card.boxes.map(filled),
     log: card.log.map(filled),
     sources,
+    exceeded: [],
   };
-  return marked(flown) ? { ...flown, expectNote: `${flown.expectNote} ${MARKS_MEAN}`.trim() } : flown;
+  return { ...flown, exceeded: exceededOn(flown) };
+}
+
+/** Each value out of its band: where it was read, what was read, what was expected. */
+function exceededOn(flown: Card): Card['exceeded'] {
+  const inTables = flown.tables.flatMap((table) =>
+    table.rows.flatMap((row) =>
+      table.columns.map((column) => {
+        const cell = row.cells[column.key];
+        const group = plainText(table.groups.find((one) => one.key === row.group)?.head ?? []);
+        const head = [plainText(row.head), table.head.unit].filter(Boolean).join(' ');
+        const at = [table.title, group, head].filter(Boolean).join(', ');
+        return { at, of: column, measured: cell?.measured ?? null, expect: cell?.expect ?? column.expect };
+      }),
+    ),
+  );
+  const single = flown.boxes.map((box) => ({ at: '', of: box, measured: box.measured, expect: box.expect }));
+  return [...inTables, ...single].flatMap(({ at, of, measured, expect }) => {
+    if (!measured?.outside || !expect) return [];
+    const what = [at, of.label].filter(Boolean).join(': ');
+    const text = `${what} ${measured.text} ${of.unit} is ${measured.outside} ${expect.text} ${of.unit}`;
+    return [{ way: measured.outside, text: text.replaceAll('  ', ' ').trim() }];
+  });
 }
 
 /**

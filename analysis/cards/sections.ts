@@ -17,7 +17,7 @@ export type SheetPart =
   | { kind: 'turned'; table: number; turned: Crosswise; first: boolean }
   | { kind: 'ahead'; ahead: number }
   | { kind: 'log' }
-  | { kind: 'sources' };
+  | { kind: 'sources'; from: number; to: number };
 
 /**
  * The parts of a card, each with the height of its rows.
@@ -74,9 +74,10 @@ export function sectionsOf(card: Card, content: number, type: TypeSize, room: nu
     const height = MEASURES_MM.boxHeight + 1.2;
     log.push({ header: gap, least: 1, rows: [{ height, keep: false, part: () => ({ kind: 'log' }) }] });
   }
-  if (card.sources.length > 0) {
-    const height = sourcesHeight(card, content, type);
-    log.push({ header: gap, least: 1, rows: [{ height, keep: false, part: () => ({ kind: 'sources' }) }] });
+  if (card.sources.length + card.exceeded.length > 0) {
+    const part = (from: number, to: number): SheetPart => ({ kind: 'sources', from, to });
+    const rows = sourceHeights(card, content, type).map((height) => ({ height, keep: false, part }));
+    log.push({ header: gap, least: 1, rows });
   }
   const kept = (sections: Section<SheetPart>[]) => sections.filter((section) => section.rows.length > 0);
   return {
@@ -163,8 +164,10 @@ function missingHeight(card: Card, content: number, type: TypeSize): number {
   return pitch.note * (1 + linesIn(words(text), face, content - 6)) + 4;
 }
 
-function sourcesHeight(card: Card, content: number, type: TypeSize): number {
+/** Heights of the lines at the foot: what left its band, then where the values come from. */
+function sourceHeights(card: Card, content: number, type: TypeSize): number[] {
   const scale = TYPE_SCALES[type];
   const face = { words: scale.small, numbers: scale.small };
-  return card.sources.reduce((sum, one) => sum + linesIn(words(one), face, content - 4) * pitchesOf(type).small, 0);
+  const lines = [...card.exceeded.map((one) => one.text), ...card.sources];
+  return lines.map((one) => linesIn(words(one), face, content - 4) * pitchesOf(type).small);
 }

@@ -5,7 +5,8 @@ import type { StoredResult } from '../book/book-state.ts';
 export function acceptedResults(results: readonly StoredResult[]): AcceptedResult[] {
   return results
     .filter((one) => one.status === 'accepted')
-    .flatMap(({ kind, tests, result }): AcceptedResult[] =>
-      tests.length === 0 ? [{ kind, result }] : tests.map((test) => ({ kind, test, result })),
-    );
+    .flatMap(({ kind, tests, result, number }): AcceptedResult[] => {
+      const one = { kind, result, name: `result ${number}` };
+      return tests.length === 0 ? [one] : tests.map((test) => ({ ...one, test }));
+    });
 }

@@ -4,6 +4,7 @@ import type { PrintOptions } from '../../templates/cards/options.ts';
 import { airplaneOf } from '../book/read-state.ts';
 import type { Desk } from '../desk.ts';
 import { planOfBook } from './book-plan.ts';
+import { type FlownWanted, flownOfBook } from './flown-of-book.ts';
 import type { PrintCardsInput } from './print-cards.ts';
 
 export interface CardsWanted {
@@ -12,13 +13,15 @@ export interface CardsWanted {
   options?: PrintOptions | undefined;
   /** briefing, emergency and return sheets round the cards of one outing */
   packet?: boolean | undefined;
+  /** the card as it was flown, in place of a blank one */
+  flown?: FlownWanted | undefined;
 }
 
 /** @throws InputProblem when the stored description no longer fits the schema */
 export async function cardInput(
   desk: Desk,
   bookId: string,
-  { selection, paper, options, packet }: CardsWanted,
+  { selection, paper, options, packet, flown }: CardsWanted,
 ): Promise<PrintCardsInput> {
   const book = desk.shelf.open(bookId);
   const { airplane, program, options: made, ownTests } = await planOfBook(book);
@@ -33,5 +36,6 @@ export async function cardInput(
     day: desk.now(),
     ...(options ? { options } : {}),
     ...(packet ? { packet } : {}),
+    ...(flown ? { cards: [await flownOfBook(desk, bookId, flown)] } : {}),
   };
 }

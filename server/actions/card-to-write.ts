@@ -1,9 +1,11 @@
 /** The card a person has in hand: as it was printed last, or filled now where this book never printed it. */
-import type { Card } from '../../analysis/cards/index.ts';
+import { type Card, outingName, RETURN, returnCard, returnSheet } from '../../analysis/cards/index.ts';
 import { InputProblem, problem } from '../../analysis/remarks/index.ts';
 import { printings } from '../book/current-state.ts';
+import { airplaneOf } from '../book/read-state.ts';
 import { keptCard } from '../book/written-cards.ts';
 import type { Desk } from '../desk.ts';
+import { planOf } from './book-plan.ts';
 import { cardInput } from './card-input.ts';
 import { previewCards } from './print-cards.ts';
 
@@ -45,10 +47,30 @@ export async function cardToWrite(
   }
   if (wanted.document !== undefined)
     throw new InputProblem([problem('not-found', 'This book has printed no such card.')]);
+  const sheet = RETURN.exec(wanted.test)?.[1];
+  if (sheet !== undefined) return returnInHand(desk, bookId, Number(sheet));
   const input = await cardInput(desk, bookId, { selection: { kind: 'card', id: wanted.test }, paper: 'half-letter' });
   const { cards } = await previewCards(input);
   // the readings stand on the last of a test's cards
   const card = cards.at(-1);
   if (!card) throw new InputProblem([problem('not-found', `The program has no card for the test ${wanted.test}.`)]);
   return { card, document: null, paper: 'half-letter', others: [] };
+}
+
+/** The return sheet of an outing, as its packet prints it. */
+async function returnInHand(desk: Desk, bookId: string, number: number): Promise<CardInHand> {
+  const { airplane, program } = await planOf(desk, bookId);
+  const outing = program.outings.find((one) => one.number === number);
+  if (!outing) throw new InputProblem([problem('not-found', `The program has no outing ${number}.`)]);
+  const name = outingName(outing, program);
+  const page = returnSheet(airplane, outing.kind === 'flight', {
+    registration: airplane.registration,
+    airplane: airplane.name,
+    invented: airplane.invented,
+    place: name,
+    outing: name,
+    revision: `rev ${airplaneOf(desk.shelf.open(bookId)).revision}`,
+    printed: 'with the packet',
+  });
+  return { card: returnCard(page, number), document: null, paper: 'half-letter', others: [] };
 }

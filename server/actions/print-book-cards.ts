@@ -17,6 +17,8 @@ export async function printBookCards(
 ): Promise<PrintedCards> {
   const input = await cardInput(desk, bookId, wanted);
   const printed = await printCards(input, request);
+  // a flown card is a record of what was done, not paper for the next flight
+  if (wanted.flown) return printed;
   notePrinting(desk, bookId, printed.cards, wanted.paper, by);
   if (input.program) notePaper(desk, bookId, input.program, wanted.selection, by);
   return printed;

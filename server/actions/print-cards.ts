@@ -22,6 +22,8 @@ export interface PrintCardsInput {
   ownTests?: readonly CatalogueTest[];
   known?: Known;
   predictionsFor?: (test: CatalogueTest) => CardPredictions | undefined;
+  /** these cards, filled already, in place of a selection of the program */
+  cards?: readonly Card[];
   /** day printed; today where it is not given */
   day?: Date;
 }
@@ -67,7 +69,7 @@ export async function previewCards(input: PrintCardsInput): Promise<PreviewedCar
     const { packetDocument } = await import('../../templates/packet/packet.view.ts');
     return { ...packetDocument(packet, paper, options), cards: packet.cards };
   }
-  const cards = cardsOfProgram(filling);
+  const cards = input.cards ? [...input.cards] : cardsOfProgram(filling);
   if (cards.length === 0) {
     throw new InputProblem([
       problem('not-found', `The program of ${airplane.name} has no card for ${said(selection)}.`),

@@ -1,23 +1,25 @@
 /** `proveout cards`: cards of a program as a PDF. */
 import { basename } from 'node:path';
-import type { Paper, Selection } from '../../analysis/cards/index.ts';
+import type { Card, Paper, Selection } from '../../analysis/cards/index.ts';
 import { PAPERS } from '../../analysis/cards/sheet-size.ts';
 import type { AcceptedResult } from '../../analysis/catalogue/index.ts';
 import { STAGES } from '../../analysis/catalogue/stage.ts';
-import { type PrintCardsInput, printCards } from '../actions/print-cards.ts';
+import { type PrintCardsInput, previewCards, printCards } from '../actions/print-cards.ts';
 import { airplaneFrom } from './airplane-from.ts';
 import { resultFrom } from './result-from.ts';
-import { printJson, printLines, readArguments, type Verb, WrongUsage } from './verb.ts';
+import { type Io, printJson, printLines, readArguments, type Verb, WrongUsage } from './verb.ts';
 import { writeBytes } from './write-bytes.ts';
 
 export const cards: Verb = {
   help: `proveout cards AIRPLANE.json (--all | --flight N | --outing N | --stage S | --card ID) --out FILE.pdf
-  [--paper half-letter | a5 | letter-2up | a4-2up] [--packet] [--results RESULT.json]... [--json]
+  [--paper half-letter | a5 | letter-2up | a4-2up] [--packet] [--results RESULT.json]...
+  [--written WRITTEN.json] [--json]
 
 Cards of an airplane's program, filled from its description. Give one choice of cards. Paper is half-letter unless
 said otherwise. --packet adds the briefing, emergency and return sheets of a flight or outing. --results takes accepted
 results (the JSON of "proveout reduce KIND --json"), given once for each: what they predict stands on the cards with
-its band. "-" reads the airplane from standard input.
+its band. --written prints the one card as it was flown, its readings in its boxes: the JSON of a written card, or
+{ "boxes": { "KEY": "text" } } with --card. "-" reads the airplane from standard input.
 `,
   run: async (argv, io) => {
     const { values, positionals } = readArguments(argv, {
@@ -29,6 +31,7 @@ its band. "-" reads the airplane from standard input.
       paper: { type: 'string' },
       packet: { type: 'boolean' },
       results: { type: 'string', multiple: true },
+      written: { type: 'string' },
       out: { type: 'string' },
     });
     const [path, ...more] = positionals;
@@ -42,7 +45,10 @@ its band. "-" reads the airplane from standard input.
       const result = await resultFrom(file, io);
       results.push({ kind: result.kind, result, name: basename(file, '.json').slice(0, 40) });
     }
+    const filled = { airplane, revision: null, selection, paper, known: { results } };
+    const flown = values.written === undefined ? undefined : await flownOf(values.written, filled, io);
     const printed = await printOnce({
+      ...(flown ? { cards: [flown] } : {}),
       airplane,
       revision: null,
       selection,
@@ -73,6 +79,13 @@ async function printOnce(input: PrintCardsInput) {
   } finally {
     await printer.close();
   }
+}
+
+/** The one card of the choice, with its readings. */
+async function flownOf(path: string, filled: PrintCardsInput, io: Io): Promise<Card> {
+  const { cards: blank } = filled.selection.kind === 'card' ? await previewCards(filled) : { cards: [] };
+  const { flownFrom } = await import('./written-card.ts');
+  return flownFrom(path, blank.at(-1), io);
 }
 
 interface Choice {

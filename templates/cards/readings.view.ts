@@ -28,7 +28,8 @@ import type { PrintOptions } from './options.ts';
 /** a date or a name, mm */
 const LOG_WORDS = 40;
 
-const MARKS = { above: '▲', below: '▼' } as const;
+/** Shapes of a value above and below its band. */
+export const MARKS = { above: '▲', below: '▼' } as const;
 
 interface CellView {
   kind: string;

@@ -14,7 +14,7 @@ import {
 } from '../../analysis/cards/index.ts';
 import { lineParts } from './line.view.ts';
 import type { PrintOptions } from './options.ts';
-import { boxesView, logView, tableView } from './readings.view.ts';
+import { boxesView, logView, MARKS, tableView } from './readings.view.ts';
 import { turnedView } from './turned.view.ts';
 
 /**
@@ -107,8 +107,16 @@ function partView(card: Card, part: SheetPart, paper: Paper, options: PrintOptio
     case 'log':
       return logView(card, options);
     case 'sources':
-      return { template: 'cards/_sources', sources: card.sources.map((text, i) => ({ n: i + 1, text })) };
+      return { template: 'cards/_sources', sources: sourceLines(card).slice(part.from, part.to) };
   }
+}
+
+/** What left its band, with its mark; then where each value comes from, by number. */
+function sourceLines(card: Card): { n: string; text: string }[] {
+  return [
+    ...card.exceeded.map(({ way, text }) => ({ n: MARKS[way], text })),
+    ...card.sources.map((text, i) => ({ n: String(i + 1), text })),
+  ];
 }
 
 /** Minutes ahead, running down in columns side by side. */

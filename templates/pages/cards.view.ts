@@ -4,6 +4,7 @@ import type { Program } from '../../analysis/program/index.ts';
 import { type PrintOptions, paperSchema, printOptionsSchema } from '../cards/options.ts';
 import { choiceField, fieldPart, tickField } from '../parts/field.view.ts';
 import { bookPath, frameOf, framePart } from '../parts/frame.view.ts';
+import { count } from '../words/list.ts';
 import type { PageContext } from './kept.ts';
 import { outingName } from './outing-words.ts';
 
@@ -35,6 +36,8 @@ export interface CardsChoice {
   paper: Paper;
   options: PrintOptions;
   packet: boolean;
+  /** the card as it was flown, in place of a blank one */
+  flown?: { written?: number; result?: number };
 }
 
 const PAPERS: Record<Paper, string> = {
@@ -69,6 +72,7 @@ export function cardsChoice(at: (name: string) => string | undefined, program: P
     paper: paper.success ? paper.data : 'half-letter',
     options: options.success ? options.data : printOptionsSchema.parse({}),
     packet: selection.kind === 'outing' && at('packet') === 'yes',
+    ...flownIn(at),
   };
 }
 
@@ -79,8 +83,8 @@ export function cardsPage(
   counts: { cards: number; sheets: number; pages: number },
   { book }: PageContext,
 ): CardsView {
-  const { selection, paper, options, packet } = choice;
-  const hidden = selectionFields(selection);
+  const { selection, paper, options, packet, flown } = choice;
+  const hidden = [...selectionFields(selection), ...flownFields(flown)];
   const query = new URLSearchParams({
     paper,
     type: options.type,
@@ -98,8 +102,8 @@ export function cardsPage(
       crumbs: [{ text: 'Program', href: bookPath(book.id, '/program') }],
       modules: ['page-print'],
     }),
-    what: whatOf(selection, program, packet),
-    about: `${counts.cards} cards on ${counts.sheets} sheets, ${counts.pages} pages of paper. Print at 100 %, without fitting to the page.`,
+    what: flown ? 'The card as it was flown.' : whatOf(selection, program, packet),
+    about: `${count(counts.cards, 'card')} on ${count(counts.sheets, 'sheet')}, ${count(counts.pages, 'page')} of paper. Print at 100 %, without fitting to the page.`,
     hidden,
     fields: [
       choiceField(
@@ -131,10 +135,21 @@ export function cardsPage(
     ],
     preview: bookPath(book.id, `/cards/preview?${query}`),
     printAction: bookPath(book.id, '/cards/print'),
-    job: JSON.stringify({ deed: 'print', selection, paper, options, packet }),
+    job: JSON.stringify({ deed: 'print', selection, paper, options, packet, ...(flown ? { flown } : {}) }),
     jobs: `/api${bookPath(book.id, '/jobs')}`,
     book: book.id,
   };
+}
+
+/** A flown card is named by its written card or its result. */
+function flownIn(at: (name: string) => string | undefined): Pick<CardsChoice, 'flown'> {
+  const [written, result] = ['written', 'result'].map((name) => Number(at(name)));
+  if (written !== undefined && Number.isInteger(written) && written > 0) return { flown: { written } };
+  return result !== undefined && Number.isInteger(result) && result > 0 ? { flown: { result } } : {};
+}
+
+function flownFields(flown: CardsChoice['flown']): { name: string; value: string }[] {
+  return Object.entries(flown ?? {}).map(([name, value]) => ({ name, value: String(value) }));
 }
 
 function selectionFields(selection: CardSelection): { name: string; value: string }[] {

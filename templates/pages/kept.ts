@@ -31,6 +31,7 @@ export interface KeptResult {
     segments?: readonly Record<string, unknown>[] | undefined;
     options?: Record<string, unknown> | undefined;
     calibration?: number | null | undefined;
+    card?: { number: number; title: string; revision: string; printed: string; sheets: readonly number[] } | undefined;
   };
   logNames: readonly string[];
   tests: readonly string[];
@@ -56,6 +57,13 @@ export interface KeptStatus {
   status: TestState;
   because: string;
   result: number | null;
+}
+
+/** The paper of a test on an outing: printed, whether it still holds, what was written into it. */
+export interface KeptPaper {
+  printed: { day: string; revision: string; paper: string } | null;
+  stale: readonly string[];
+  written: readonly { number: number; filled: number; of: number }[];
 }
 
 export interface KeptSquawk {

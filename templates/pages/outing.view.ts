@@ -10,11 +10,12 @@ import { sentence } from '../words/list.ts';
 import { outcomeInWords, outcomePart } from '../words/outcome.ts';
 import { minutesInWords } from '../words/time.ts';
 import type { InstrumentUnits } from '../words/unit-shown.ts';
-import type { KeptNote, KeptStatus, PageContext } from './kept.ts';
+import type { KeptNote, KeptPaper, KeptStatus, PageContext } from './kept.ts';
 import { NOTES, noteInWords } from './outing-notes.ts';
 import { outingName, outingPath } from './outing-words.ts';
 import { changePath } from './plan-change.ts';
 import { testPath } from './test.view.ts';
+import { writePath, writtenPath } from './written.view.ts';
 
 const link = z.strictObject({ text: z.string(), href: z.string() });
 const fact = z.strictObject({ name: z.string(), text: z.string() });
@@ -35,6 +36,10 @@ export const outingView = z.strictObject({
       status: outcomePart,
       waits: z.array(link),
       missing: z.array(z.string()),
+      paper: z.string(),
+      stale: z.string(),
+      written: z.array(z.strictObject({ text: z.string(), href: z.string(), flown: z.string() })),
+      write: z.string(),
     }),
   ),
   facts: z.array(fact),
@@ -66,11 +71,12 @@ export function outingPage(
     status: readonly KeptStatus[];
     notes: readonly KeptNote[];
     turns: Turns;
+    paper: ReadonlyMap<string, KeptPaper>;
   },
   { book, units, zone }: PageContext,
   message = '',
 ): OutingView | undefined {
-  const { status } = facts;
+  const { status, paper } = facts;
   const index = program.outings.findIndex((one) => one.number === number);
   const outing = program.outings[index];
   if (!outing) return undefined;
@@ -111,6 +117,7 @@ export function outingPage(
           href: testPath(book.id, need),
         })),
         missing: (test?.missing ?? []).map((one) => one.meaning),
+        ...paperOf(paper.get(id), id, book.id),
       };
     }),
     facts: [
@@ -160,6 +167,7 @@ export function outingPage(
     before: linkTo(index - 1),
     after: linkTo(index + 1),
     afterwards: [
+      ...returnSheets(paper.get(`return-${number}`), number, book.id),
       { text: 'Drop the recorders’ files', href: bookPath(book.id, '/logs') },
       { text: 'Write down the hours', href: bookPath(book.id, '/outings#hours') },
       { text: 'Write down a squawk', href: bookPath(book.id, '') },
@@ -181,6 +189,29 @@ export function outingPage(
     number,
     putOff: changePath(book.id, { happened: [{ kind: 'no-go', outing: number }] }),
   };
+}
+
+/** A test's card: where it stands, and the way to write its readings in. */
+function paperOf(paper: KeptPaper | undefined, test: string, book: string) {
+  const printed = paper?.printed;
+  return {
+    paper: printed ? `Printed ${printed.day}, ${printed.revision}, ${printed.paper}.` : 'Not printed yet.',
+    stale: (paper?.stale ?? []).join('; '),
+    written: (paper?.written ?? []).map((one) => ({
+      text: `Readings: ${one.filled} of ${one.of} boxes`,
+      href: writtenPath(book, one.number),
+      flown: bookPath(book, `/cards?written=${one.number}`),
+    })),
+    write: writePath(book, test),
+  };
+}
+
+function returnSheets(paper: KeptPaper | undefined, number: number, book: string) {
+  const begun = (paper?.written ?? []).map((one) => ({
+    text: 'Go on with the return sheet',
+    href: writtenPath(book, one.number),
+  }));
+  return begun.length > 0 ? begun : [{ text: 'Write the return sheet in', href: writePath(book, `return-${number}`) }];
 }
 
 function loadText(point: LoadPoint, units: InstrumentUnits): string {

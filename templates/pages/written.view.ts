@@ -1,6 +1,6 @@
 /** The readings of a card, typed in its own layout: what was printed, one field for each box, reduced like a log. */
 import * as z from 'zod';
-import { allFields, type Card, entryFields } from '../../analysis/cards/index.ts';
+import { allFields, type Card, entryFields, RETURN } from '../../analysis/cards/index.ts';
 import type { Reduction } from '../../analysis/reductions/index.ts';
 import { type FieldProblem, shapedFields, type Typed } from '../forms/airplane-form.ts';
 import { isPlain } from '../forms/points-table.ts';
@@ -45,6 +45,8 @@ export const writtenView = z.strictObject({
     }),
   ),
   remarks: z.array(z.string()),
+  /** a return sheet's way into the record */
+  filing: z.array(fieldPart),
   by: z.array(fieldPart),
 });
 export type WrittenView = z.infer<typeof writtenView>;
@@ -68,6 +70,8 @@ export interface TypedCard {
   others?: readonly ProblemPart[];
   remarks?: readonly string[];
   done?: string;
+  /** day the page is shown */
+  today?: string;
 }
 
 /** Address of a written card's page. */
@@ -85,7 +89,7 @@ export function writePath(book: string, test: string, document?: string): string
 export function writtenPage(
   hand: CardInHandView,
   reductions: readonly Reduction[],
-  { typed = new Map(), problems = [], others = [], remarks = [], done = '' }: TypedCard,
+  { typed = new Map(), problems = [], others = [], remarks = [], done = '', today = '' }: TypedCard,
   { book, units, zone }: PageContext,
 ): WrittenView {
   const { card, paper, number, document, texts } = hand;
@@ -109,8 +113,8 @@ export function writtenPage(
         ...others,
       ],
     },
-    identity: `${place} · ${revision} · ${document === null ? 'not printed from this book' : `printed ${printed}, ${paper}`}`,
-    unprinted: document === null,
+    identity: `${place} · ${revision} · ${RETURN.test(card.id) ? 'return sheet' : document === null ? 'not printed from this book' : `printed ${printed}, ${paper}`}`,
+    unprinted: document === null && !RETURN.test(card.id),
     others: hand.others.map((one) => ({
       text: `${one.place}, ${one.revision}, printed ${one.printed}`,
       href: writePath(book.id, card.id, one.document),
@@ -129,7 +133,7 @@ export function writtenPage(
     filled: `${filled} of ${entry.order.length} boxes filled`,
     savedAt: hand.changedAt === null ? '' : momentInWords(hand.changedAt, zone).local,
     canUndo: number !== null,
-    flown: number === null ? '' : bookPath(book.id, `/flown?written=${number}`),
+    flown: number === null ? '' : bookPath(book.id, `/cards?written=${number}`),
     reductions: reductions.map((reduction) => ({
       kind: reduction.kind,
       title: reduction.title,
@@ -149,6 +153,9 @@ export function writtenPage(
         })),
     })),
     remarks: [...remarks],
+    filing: RETURN.test(card.id)
+      ? [textField({ name: 'date', label: 'Day', hint: 'Such as 2031-05-04.' }, typed.get('date')?.at(-1) ?? today)]
+      : [],
     by: [textField({ name: 'who', label: 'Written by' }, typed.get('who')?.at(-1) ?? '')],
   };
 }

@@ -21,6 +21,8 @@ export const cardsBody = bySchema.extend({
   paper: paperSchema,
   options: printOptionsSchema.optional(),
   packet: z.boolean().optional(),
+  /** the card as it was flown: of a written card, or of a result from logs */
+  flown: z.object({ written: z.int().positive().optional(), result: z.int().positive().optional() }).optional(),
 });
 
 export function cardRoutes(api: Api, { desk }: Service): void {

@@ -1,6 +1,7 @@
 /** Cards with their readings written in: begun, written on, reduced, put away. */
 import * as z from 'zod';
 import { cardSchema } from '../../../analysis/cards/index.ts';
+import { fileReturn } from '../../actions/file-return.ts';
 import { putAway } from '../../actions/put-away.ts';
 import { reduceWritten } from '../../actions/reduce-written.ts';
 import { beginWriting, writeReadings } from '../../actions/write-readings.ts';
@@ -82,6 +83,18 @@ export function writtenRoutes(api: Api, { desk }: Service): void {
       },
     },
     async ({ params, body }) => reduceWritten(desk, params.book, params.number, body, body),
+  );
+
+  api.post(
+    '/books/:book/written/:number/return',
+    {
+      schema: {
+        params: numberParams,
+        body: bySchema.extend({ date: z.iso.date() }),
+        response: { 200: z.object({ hours: z.int(), squawks: z.array(z.int()) }) },
+      },
+    },
+    async ({ params, body }) => fileReturn(desk, params.book, params.number, body.date, body),
   );
 
   api.delete(

@@ -5,6 +5,7 @@ import { outingPage, outingView } from '../../../templates/pages/outing.view.ts'
 import { outingsPage, outingsView, readHours } from '../../../templates/pages/outings.view.ts';
 import { changePath } from '../../../templates/pages/plan-change.ts';
 import { bookPath } from '../../../templates/parts/frame.view.ts';
+import { cardsOfOuting } from '../../actions/cards-of-outing.ts';
 import { logHours } from '../../actions/log-hours.ts';
 import { noteOuting } from '../../actions/note-outing.ts';
 import { standingOf } from '../../actions/plan-standing.ts';
@@ -50,7 +51,8 @@ export function outingRoutes(app: Api, { desk }: Service): void {
       const { testStatus: status, outingNotes: notes } = opened.state;
       const { done } = await standingOf(plan, status);
       const turns = movesIn(airplane, plan.program, plan.options, done).turnsOf(params.number);
-      const facts = { status, notes, turns };
+      const paper = await cardsOfOuting(desk, params.book, params.number);
+      const facts = { status, notes, turns, paper };
       const view = outingPage(params.number, plan.program, airplane, facts, opened.context, doneOf(query));
       if (!view) throw new InputProblem([problem('not-found', `The program has no outing ${params.number}.`)]);
       return sendPage(reply, 'outing', outingView, view);

@@ -12,8 +12,10 @@ import {
   writtenView,
 } from '../../../templates/pages/written.view.ts';
 import { boxName } from '../../../templates/pages/written-fields.ts';
+import { bookPath } from '../../../templates/parts/frame.view.ts';
 import { problemsInWords } from '../../../templates/parts/remarks.view.ts';
 import { cardToWrite } from '../../actions/card-to-write.ts';
+import { fileReturn } from '../../actions/file-return.ts';
 import { knownReduction } from '../../actions/reduce-recording.ts';
 import { reduceWritten } from '../../actions/reduce-written.ts';
 import { undo } from '../../actions/undo.ts';
@@ -50,7 +52,7 @@ export function writtenCardRoutes(app: Api, { desk }: Service): void {
         results,
       },
       reductions,
-      typed,
+      { today: desk.now().toISOString().slice(0, 10), ...typed },
       context,
     );
   };
@@ -112,9 +114,23 @@ export function writtenCardRoutes(app: Api, { desk }: Service): void {
     },
   );
 
+  /** A return sheet saved, and its hours and squawks written down. */
+  async function fileIt(book: string, written: WrittenCard, form: Form, reply: Parameters<typeof sendPage>[0]) {
+    try {
+      fileReturn(desk, book, written.number, fieldOf(form, 'date'), byOf(form));
+      return reply.redirect(bookPath(book, '/outings?done=hours#hours'), 303);
+    } catch (error) {
+      if (!(error instanceof InputProblem)) throw error;
+      const problems = error.problems.map(({ message, where }) => ({ path: where.field ?? '', message }));
+      const hand = { test: written.card.id, written };
+      return sendPage(reply.code(422), 'written', writtenView, await viewOf(book, hand, { typed: form, problems }));
+    }
+  }
+
   /** Saved; and reduced, where that was asked. */
   async function goOn(book: string, written: WrittenCard, form: Form, reply: Parameters<typeof sendPage>[0]) {
     const [deed, kind] = fieldOf(form, 'deed').split(':');
+    if (deed === 'file') return fileIt(book, written, form, reply);
     if (deed !== 'reduce' || kind === undefined) {
       return reply.redirect(`${writtenPath(book, written.number)}?done=written`, 303);
     }

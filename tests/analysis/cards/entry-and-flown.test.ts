@@ -72,6 +72,7 @@ describe('a flown card', () => {
     expect(cell).toMatchObject({ expect: { text: '95 ± 3' }, measured: { text: '99.4', outside: 'above', source: 1 } });
     expect(flown.log.at(-1)?.measured).toEqual({ text: '61', outside: null, source: null });
     expect(flown.sources).toEqual(['engine monitor, 12:03 to 12:04']);
+    expect(flown.exceeded).toEqual([{ way: 'above', text: 'fan on, 9 min: coolant out 99.4 °C is above 95 ± 3 °C' }]);
   });
 
   test('without readings it is the card as printed', () => {

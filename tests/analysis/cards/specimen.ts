@@ -68,5 +68,6 @@ export function specimenCard(gates: number, steps: number, rows: number, columns
     log: [],
     missing: [],
     sources: [],
+    exceeded: [],
   } satisfies Card);
 }
