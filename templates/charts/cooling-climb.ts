@@ -29,8 +29,10 @@ const modelSchema = z.object({ traces: z.array(traceSchema) });
 
 type Trace = z.infer<typeof traceSchema>;
 
+/** A stretch shorter than this is not worth a name, s. */
+const SHORTEST = 20;
 /** Two marks nearer than this would print over each other, s. */
-const APART = 20;
+const APART = 60;
 
 /**
  * Charts of a cooling climb, one for each climb and kind of temperature.
@@ -139,7 +141,7 @@ function regulatedSpans({ regulated, seconds }: Trace): Span[] {
     if (last && regulated[i - 1]) last.to = t;
     else spans.push({ label: 'regulated', from: t, to: t });
   });
-  return spans.filter((span) => span.to > span.from);
+  return spans.filter((span) => span.to - span.from >= SHORTEST);
 }
 
 function summaryOf(group: readonly Trace[], units: InstrumentUnits): string {

@@ -27,7 +27,7 @@ export function chartOf(answers: readonly Answer[], law: HotDayLaw) {
     };
     const hotDay = (i: number) => {
       const at = inClimb(i);
-      return at === null ? null : rounded(onHotDay(course, at, law).value);
+      return at === null || closed(i) ? null : rounded(onHotDay(course, at, law).value);
     };
     return {
       quantity: course.quantity,

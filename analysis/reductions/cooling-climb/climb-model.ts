@@ -2,7 +2,7 @@
 import * as z from 'zod';
 import { HOT_DAY_FACTOR } from '../../models/index.ts';
 import type { Answer } from './answer.ts';
-import { type Reference, RULE_DOUBT, readingSources } from './corrected.ts';
+import { type Reference, readingSources } from './corrected.ts';
 
 export const peakModelSchema = z.object({
   quantity: z.string(),
@@ -26,8 +26,8 @@ export const peakModelSchema = z.object({
   repeatNu: z.number().positive(),
   airU: z.number().nonnegative(),
   airNu: z.number().positive(),
-  /** doubt of the one-to-one rule for a whole correction, K */
-  ruleU: z.number().nonnegative(),
+  /** over the air that entered, K: what the doubt of the one-to-one rule is a share of */
+  over: z.number().nonnegative(),
 });
 
 export type PeakModel = z.infer<typeof peakModelSchema>;
@@ -65,6 +65,6 @@ export function peakModel(one: Answer, reference: Reference): PeakModel | null {
     repeatNu: Math.min(ENDLESS, reference.repeat.nu),
     airU: reference.air.sensorU,
     airNu: Math.min(ENDLESS, reference.air.sensorNu),
-    ruleU: RULE_DOUBT * Math.abs(over),
+    over: Math.abs(over),
   };
 }

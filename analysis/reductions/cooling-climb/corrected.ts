@@ -39,8 +39,25 @@ export interface Corrected {
   sources: UncertaintySource[];
 }
 
-/** The one-to-one rule and thinner air err either way by this share of the temperature over air. */
-export const RULE_DOUBT = 0.02;
+/**
+ * The one-to-one rule errs either way by this share of the temperature over air; over a correction of 23 K (15 to 38 degC)
+ * thinner air raises it by 3 to 6 % where the engine's heat stays and lowers it by up to 4.5 % where power falls with
+ * density, which as a rectangular band is the larger share.
+ */
+const RULE_DOUBT = 0.02;
+const BAND_DOUBT = (0.06 + 0.045) / 2 / Math.sqrt(3);
+const BAND_SPAN = 23;
+
+/**
+ * Doubt of the one-to-one rule.
+ * @param over temperature over the air that entered, K
+ * @param correction how far it is taken, K
+ * @returns standard uncertainty, K
+ * @source 2 % at least [practice]; the band from conductance going with density to 0.4 to 0.8 [practice]
+ */
+export function ruleDoubt(over: number, correction: number): number {
+  return Math.abs(over) * Math.max(RULE_DOUBT, (BAND_DOUBT * Math.abs(correction)) / BAND_SPAN);
+}
 
 /**
  * A sample corrected to the hot day.
@@ -54,7 +71,7 @@ export function correctedAt(course: Course, at: number, reference: Reference): C
   const { hotAir, correction, value } = onHotDay(course, at, reference.law);
   const sources = [
     ...readingSources(course, at, reference),
-    ...(correction > 0 ? correctionSources(course, at, reference) : []),
+    ...(correction > 0 ? correctionSources(course, at, reference, correction) : []),
     { part: 'repeatability' as const, u: reference.repeat.s, nu: reference.repeat.nu },
   ].filter((source) => source.u > 0);
   const left = reference.start ? remembered(course, at, reference.start) : 0;
@@ -114,7 +131,12 @@ export function readingSources(
   ];
 }
 
-function correctionSources(course: Course, at: number, { law, airplane, air }: Reference): UncertaintySource[] {
+function correctionSources(
+  course: Course,
+  at: number,
+  { law, airplane, air }: Reference,
+  correction: number,
+): UncertaintySource[] {
   const { way } = course;
   const k = HOT_DAY_FACTOR[course.part];
   const height = way.height[at] ?? 0;
@@ -131,6 +153,6 @@ function correctionSources(course: Course, at: number, { law, airplane, air }: R
       u: k * lapse * Math.hypot(altimeter.u, altimeter.gain * height),
       nu: altimeter.nu,
     },
-    { part: 'fit', u: RULE_DOUBT * Math.abs((course.T[at] ?? 0) - entering), nu: Number.POSITIVE_INFINITY },
+    { part: 'fit', u: ruleDoubt((course.T[at] ?? 0) - entering, correction), nu: Number.POSITIVE_INFINITY },
   ];
 }

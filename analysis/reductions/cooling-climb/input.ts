@@ -96,7 +96,7 @@ export const coolingClimbConditions = z.strictObject({
   'outside-air-temperature': stated('temperature'),
   'pressure-altitude': stated('length').optional(),
   /** pressure altitude the next climb starts from; that of the measured one where left out */
-  'climb-from': stated('length').optional(),
+  'start-pressure-altitude': stated('length').optional(),
   'indicated-airspeed': stated('speed').optional(),
 });
 

@@ -7,6 +7,7 @@ import type { Result } from '../../results/index.ts';
 import { fromSi, show, toSi } from '../../units/index.ts';
 import type { PredictedQuantity, Prediction } from '../reduction.ts';
 import { type PeakModel, peakModelSchema } from './climb-model.ts';
+import { ruleDoubt } from './corrected.ts';
 import { coolingClimbConditions } from './input.ts';
 
 const modelSchema = z.object({ peaks: z.array(peakModelSchema) });
@@ -15,6 +16,8 @@ const modelSchema = z.object({ peaks: z.array(peakModelSchema) });
 const AIR_BEYOND = 25;
 /** The climb may start this much higher or lower, m: its air is then 6 % thinner or thicker. */
 const HEIGHT_BEYOND = 600;
+/** Closer than this the air is the same, K. */
+const SAME_AIR = 1;
 /** Another climb speed is another duct flow, m/s. */
 const SPEED_BEYOND = toSi(5, 'kt');
 
@@ -44,7 +47,7 @@ export function predictCoolingClimb(result: Result, given: unknown): Prediction 
   const quantities: PredictedQuantity[] = [];
   const reasons: string[] = [];
   for (const model of hottestEach(alike)) {
-    const from = conditions['climb-from']?.si ?? model.fromHeight;
+    const from = conditions['start-pressure-altitude']?.si ?? model.fromHeight;
     const at = conditions['pressure-altitude']?.si ?? from;
     const higher = from - model.fromHeight;
     // the day's air at the height where the peak will come, by the standard lapse
@@ -94,15 +97,17 @@ function peakIn(
 ): PredictedQuantity {
   const apart = there - model.air;
   const value = model.peak + model.factor * apart;
-  const share = Math.min(1, Math.abs(apart) / AIR_BEYOND + Math.abs(higher) / HEIGHT_BEYOND);
+  // a climb from 600 m higher is in air as much thinner as 23 K make it
+  const taken = Math.abs(apart) + (AIR_BEYOND * Math.abs(higher)) / HEIGHT_BEYOND;
   const { u95 } = combineUncertainty([
     { part: 'noise', u: model.noiseU, nu: model.noiseNu },
     { part: 'repeatability', u: model.repeatU, nu: model.repeatNu },
     { part: 'calibration', u: model.factor * model.airU, nu: model.airNu },
-    { part: 'fit', u: share * model.ruleU, nu: Number.POSITIVE_INFINITY },
+    { part: 'fit', u: taken < SAME_AIR ? 0 : ruleDoubt(model.over, taken), nu: Number.POSITIVE_INFINITY },
   ]);
   return {
-    name: model.quantity,
+    // not the reading's own name: on a card that would stand beside every row, and it is the highest alone
+    name: `peak-${model.quantity}`,
     unit: 'K',
     value,
     low: value - u95,

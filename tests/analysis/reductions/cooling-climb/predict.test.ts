@@ -15,7 +15,7 @@ describe('the next climb', () => {
   it('in the same air reads the same, give or take the scatter of two climbs', () => {
     const same = predict({ ...air(first.air), 'pressure-altitude': { value: first.height, unit: 'm' } });
     const [peak] = same?.quantities ?? [];
-    expect(peak?.name).toBe('coolant-temperature');
+    expect(peak?.name).toBe('peak-coolant-temperature');
     expect(peak?.value).toBeCloseTo(Number(row?.peak), 6);
     const half = ((peak?.high ?? 0) - (peak?.low ?? 0)) / 2;
     // two draws of 1.5 K with a weak prior, and an air probe
@@ -32,7 +32,7 @@ describe('the next climb', () => {
   it('is refused away from what was flown: air, height, airspeed, and where nothing peaked', () => {
     const here = { 'pressure-altitude': { value: first.height, unit: 'm' } };
     expect(predict({ ...air(first.air + 40), ...here })).toMatchObject({ status: 'refused' });
-    const high = { ...air(first.air), 'climb-from': { value: first.fromHeight + 900, unit: 'm' } };
+    const high = { ...air(first.air), 'start-pressure-altitude': { value: first.fromHeight + 900, unit: 'm' } };
     expect(predict(high)?.reason).toContain('thinner air');
     expect(predict({ ...air(first.air), 'indicated-airspeed': { value: 70, unit: 'kt' } })?.reason).toContain(
       'airspeed',
