@@ -44,6 +44,7 @@ export function finishReading(gathered: Gathered): ReadOutcome {
     breaks: store.breaks,
   });
   outcome.timeNotes = built.notes;
+  if (built.clockStart !== undefined) outcome.clockStart = built.clockStart;
   outcome.flags.push(...fileFlags(gathered), ...built.flags);
   outcome.questions.push(...built.questions);
   if (!built.time) {

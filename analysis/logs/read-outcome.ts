@@ -55,6 +55,8 @@ export interface ReadOutcome {
   rowsRejected: RejectedRow[];
   rowsRejectedCount: number;
   time: TimeReading;
+  /** first record by the file's own clock, where its zone is not known: date and time, or time of day */
+  clockStart?: string;
   /** what was done to the clock, in words */
   timeNotes: string[];
   /** remarks on the file; those on channels stand with them in the table */

@@ -5,9 +5,13 @@ import { choiceField, textField } from '../parts/field.view.ts';
 import { listInWords, nameInWords } from '../words/list.ts';
 import type { LogFacts, LogView } from './log.view.ts';
 
+/** How a map says that the figures of a date begin with the year. */
+export const YEAR_FIRST = 'yymmdd';
+
 export function clockFields({ map, outcome }: LogFacts) {
   const time = map?.time;
-  const dayFirst = time?.dayFirst === undefined ? '' : time.dayFirst ? 'yes' : 'no';
+  const dayFirst =
+    time?.format === YEAR_FIRST ? 'year' : time?.dayFirst === undefined ? '' : time.dayFirst ? 'yes' : 'no';
   return [
     textField(
       {
@@ -31,6 +35,7 @@ export function clockFields({ map, outcome }: LogFacts) {
         { value: '', text: 'as the file shows' },
         { value: 'yes', text: 'day first: 04/05 is 4 May' },
         { value: 'no', text: 'month first: 04/05 is 5 April' },
+        { value: 'year', text: 'year first: 310504 is 4 May 2031' },
       ],
       dayFirst,
     ),

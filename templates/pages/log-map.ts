@@ -6,6 +6,7 @@ import type { ReadQuestion } from '../../analysis/logs/read-outcome.ts';
 import { QUANTITIES, quantityOf, UNITS, unitsOf } from '../../analysis/units/index.ts';
 import type { Typed } from '../forms/airplane-form.ts';
 import { nameInWords } from '../words/list.ts';
+import { YEAR_FIRST } from './log-clock.ts';
 
 export interface Choice {
   value: string;
@@ -98,8 +99,8 @@ export function readLogMap(typed: Typed): LogMap {
   const time = {
     ...(at('offset') === '' ? {} : { offset: at('offset') }),
     ...(at('date') === '' ? {} : { date: at('date') }),
-    ...(at('dayFirst') === '' ? {} : { dayFirst: at('dayFirst') === 'yes' }),
-    ...(at('format') === '' ? {} : { format: at('format') }),
+    ...(at('dayFirst') === 'yes' || at('dayFirst') === 'no' ? { dayFirst: at('dayFirst') === 'yes' } : {}),
+    ...(at('dayFirst') === 'year' ? { format: YEAR_FIRST } : at('format') === '' ? {} : { format: at('format') }),
     ...(at('timeColumns') === ''
       ? {}
       : {

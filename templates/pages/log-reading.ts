@@ -16,7 +16,7 @@ export function summaryOf({ log, outcome }: LogFacts, { zone }: PageContext): st
   if (time.start !== null && time.zone !== 'unknown') {
     const moment = momentInWords(time.start, zone);
     parts.push(`from ${moment.local} (${moment.utc})`);
-  } else if (time.start !== null) parts.push(`from ${time.start}, zone not known`);
+  }
   return parts.join(' · ');
 }
 
@@ -55,9 +55,7 @@ export function readingFacts(outcome: ReadOutcome, { zone }: PageContext) {
     },
     {
       name: 'Starts',
-      text: start
-        ? `${start.local} (${start.utc})`
-        : (time.start ?? (time.zone === 'unknown' ? 'zone or date not stated' : 'no date')),
+      text: start ? `${start.local} (${start.utc})` : startByItself(outcome),
     },
     { name: 'Zone', text: time.zone === 'unknown' ? 'not stated' : time.zone },
     {
@@ -68,6 +66,14 @@ export function readingFacts(outcome: ReadOutcome, { zone }: PageContext) {
           : clockInWords(time.durationSeconds),
     },
   ];
+}
+
+/** Where date or zone is missing, what the file's own clock shows all the same. */
+function startByItself({ clockStart, time, questions }: ReadOutcome): string {
+  if (questions.some((one) => one.concerns.includes('date'))) return 'the date is asked for below';
+  if (clockStart === undefined) return time.zone === 'unknown' ? 'date and time not stated' : 'date not stated';
+  const hasDate = clockStart.length > 8;
+  return `${clockStart} by its own clock; ${hasDate ? 'its zone is' : 'date and zone are'} not stated`;
 }
 
 export function asked({ question, because, choices }: ReadQuestion) {

@@ -72,11 +72,15 @@ export function conditionsInWords(conditions: Record<string, Condition>, units: 
   }));
 }
 
+const FILE_NAME = /^\S+\.[A-Za-z]{2,4}$/;
+
 /** One cell of a result table as text; numbers in the unit `unitShown` gives, without repeating it. */
 export function cellText(cell: Cell, unit: string, name: string, units: InstrumentUnits, u95?: number | null): string {
   if (cell === null) return '—';
   if (typeof cell === 'boolean') return isSwitch(name) ? (cell ? 'on' : 'off') : cell ? 'yes' : 'no';
-  if (typeof cell === 'string') return sentence(cell.replaceAll('-', ' '));
+  // The name of a file is written as it is, not as words.
+  if (typeof cell === 'string')
+    return name === 'file' || FILE_NAME.test(cell) ? cell : sentence(cell.replaceAll('-', ' '));
   if (!isUnit(unit) || unitOf(unit).dimension === 'none') return String(cell);
   const shown = show(cell, unitShown(name, unit, units), u95 === undefined || u95 === null ? {} : { u95 });
   return shown.half === undefined ? shown.number : `${shown.number} ± ${shown.half}`;

@@ -14,6 +14,8 @@ export type { TimeColumn } from './raw-clock.ts';
 export interface TimeBuilt {
   /** null where nothing tells the time */
   time: TimeBase | null;
+  /** first record as the file's own clock shows it, where no zone tells more */
+  clockStart?: string;
   /** what was read and done, in words */
   notes: string[];
   flags: Flag[];
@@ -68,6 +70,8 @@ export function buildTimeBase(
   const startMs = dated
     ? Math.round((placedStamp(held.stamps, believed, rate) - (seconds[believed.from] ?? 0)) * 1000)
     : Number.NaN;
+  const shown = Number.isNaN(offsetMinutes) ? clockText(kind, held.stamps[0] ?? Number.NaN) : null;
+  if (shown !== null && built.questions.length === 0) built.clockStart = shown;
   const startUtcMs = Math.abs(startMs) < LAST_DATE_MS ? startMs : null;
   built.time = {
     ...baseOf(seconds),
@@ -207,6 +211,13 @@ function zoneOf(minutes: number): string {
   const size = Math.abs(minutes);
   const two = (value: number) => String(value).padStart(2, '0');
   return `${minutes < 0 ? '-' : '+'}${two(Math.floor(size / 60))}:${two(size % 60)}`;
+}
+
+/** `2031-05-04 10:00:00`, or `10:00:00` where there is no date; null where the clock counts from some start. */
+function clockText(kind: RawClock['kind'], seconds: number): string | null {
+  if (kind === 'elapsed' || !(Math.abs(seconds) < LAST_DATE_MS / 1000)) return null;
+  const text = new Date(Math.floor(seconds) * 1000).toISOString().replace('T', ' ').slice(0, 19);
+  return kind === 'absolute' ? text : text.slice(11);
 }
 
 function isoOf(utcMs: number, offsetMinutes: number): string {

@@ -1,6 +1,9 @@
 /** Uploads: kept byte for byte and given back so, whatever they are named or hold; bounded; never shown as a page. */
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import * as z from 'zod';
+import { readLogBytes } from '../../../analysis/logs/index.ts';
+import type { LogReader } from '../../../server/desk.ts';
 import { type AppForTests, appWithOuzel, fileBody } from '../app-for-tests.ts';
 import { plainReader } from '../plain-reader.ts';
 
@@ -120,5 +123,58 @@ describe('a log that was read', () => {
     await ask({ url: `/api/jobs/${job.id}/events` });
     const done = (await ask({ url: `/api/jobs/${job.id}` })).json();
     expect(done).toMatchObject({ state: 'done', outcome: { accepted: 'ask', rows: 5000 } });
+  });
+});
+
+describe('a recorder nobody knows', () => {
+  const HEAD = 'Tag;Uhr;Fühler 3;Temp 1;Alt;Comp';
+  const row = (i: number, base: number) =>
+    `04/05/2031;10:00:${String(i).padStart(2, '0')};${(base + i / 10).toFixed(1)};${80 + i};${2000 + 3 * i};${i % 7}`;
+  const fileOf = (base: number) => `${HEAD}\n${Array.from({ length: 60 }, (_, i) => row(i, base)).join('\n')}\n`;
+  const page = async ({ ask, book }: AppForTests, log: string) =>
+    (await ask({ method: 'GET', url: `/books/${book}/logs/${log}` })).body;
+
+  it('is asked about, answered on its page, and read without a question the next time', async () => {
+    // The real reader, without its worker.
+    const readLog: LogReader = async (path, options) => readLogBytes(readFileSync(path), options);
+    const app = await appWithOuzel({ readLog });
+    const { log } = received.parse((await send(app, 'new.csv', fileOf(70))).json());
+    const asked = await page(app, log.id);
+    expect(asked).toContain('Which comes first in the dates of this file?');
+    expect(asked).toContain('What is the column &quot;Temp 1&quot;?');
+    expect(asked).toContain('What is the column &quot;Alt&quot;?');
+    expect(asked).toContain('the date is asked for below');
+    expect(asked).toContain(HEAD);
+    const answers: [string, string][] = [
+      ['column.0.name', 'Fühler 3'],
+      ['column.0.quantity', 'fuel-temperature'],
+      ['column.0.unit', 'degC'],
+      ['column.1.name', 'Temp 1'],
+      ['column.1.quantity', 'coolant-temperature'],
+      ['column.1.unit', 'degC'],
+      ['column.2.name', 'Alt'],
+      ['column.2.quantity', 'pressure-altitude'],
+      ['column.2.unit', 'ft'],
+      ['column.3.name', 'Comp'],
+      ['column.3.quantity', ''],
+      ['column.3.unit', ''],
+      ['dayFirst', 'yes'],
+      ['offset', '+02:00'],
+    ];
+    const kept = await app.ask({
+      method: 'POST',
+      url: `/books/${app.book}/logs/${log.id}/map`,
+      headers: { 'content-type': 'application/x-www-form-urlencoded' },
+      payload: new URLSearchParams(answers).toString(),
+    });
+    expect(kept.statusCode).toBe(303);
+    const answered = await page(app, log.id);
+    expect(answered).not.toContain('Must not be guessed');
+    expect(answered).toContain('Read by the channel table you confirmed for this file.');
+    expect(answered).toContain('08:00 UTC');
+    const next = received.parse((await send(app, 'next.csv', fileOf(60))).json());
+    const offered = await page(app, next.log.id);
+    expect(offered).toContain('Read by the channel table you confirmed for new.csv, which has the same header.');
+    expect(offered).not.toContain('Must not be guessed');
   });
 });

@@ -34,6 +34,12 @@ describe('a posted channel table', () => {
     expect(mapSchema.safeParse(map).success).toBe(true);
   });
 
+  it('says that the figures of a date begin with the year', () => {
+    const map = readLogMap(form({ dayFirst: 'year' }));
+    expect(map).toEqual({ columns: {}, time: { format: 'yymmdd' } });
+    expect(mapSchema.safeParse(map).success).toBe(true);
+  });
+
   it('with a hostile column name is only a name', () => {
     const map = readLogMap(
       form({ 'column.0.name': '__proto__', 'column.0.quantity': 'engine-speed', 'column.0.unit': 'rpm' }),

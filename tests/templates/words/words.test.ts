@@ -46,6 +46,8 @@ describe('numbers in words', () => {
     expect(cellText(null, 'K', 'air', USUAL_UNITS)).toBe('—');
     expect(cellText(true, 'none', 'fan', USUAL_UNITS)).toBe('on');
     expect(cellText(true, 'none', 'used', USUAL_UNITS)).toBe('yes');
+    expect(cellText('ground-run-1.csv', 'none', 'log', USUAL_UNITS)).toBe('ground-run-1.csv');
+    expect(cellText('set-by-hand', 'none', 'reason', USUAL_UNITS)).toBe('Set by hand');
     expect(cellText('not shown', 'none', 'outcome', USUAL_UNITS)).toBe('Not shown');
   });
 
