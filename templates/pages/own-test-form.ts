@@ -1,6 +1,7 @@
 /** A test of one's own between its form and its data: what is typed, one line a step, and the test it makes. */
 import type { TestData } from '../../analysis/catalogue/index.ts';
 import type { ProblemPart } from '../parts/remarks.view.ts';
+import { sentence } from '../words/list.ts';
 import { typedNumber } from '../words/typed-number.ts';
 
 export const OWN_FIELDS = [
@@ -25,6 +26,27 @@ export const OWN_FIELDS = [
 ] as const;
 
 export type TypedTest = Partial<Record<(typeof OWN_FIELDS)[number], string>>;
+
+/** what a test cannot be without */
+const NEEDED = [
+  { name: 'title', where: 'Name', message: 'The test has no name.', mend: 'Give it one.' },
+  {
+    name: 'purpose',
+    where: 'What it is to show',
+    message: 'It does not say what it is to show.',
+    mend: 'Say it in one sentence.',
+  },
+  {
+    name: 'pass',
+    where: 'Passed when',
+    message: 'It does not say when it is passed.',
+    mend: 'Write what has to be seen.',
+  },
+  { name: 'stop', where: 'Stop if', message: 'It has no stop.', mend: 'Write at least one thing that ends it.' },
+] as const;
+
+/** longest line a card takes */
+const LONGEST_LINE = 400;
 
 const lines = (text: string) =>
   text
@@ -60,7 +82,14 @@ export function readOwnTest(
   };
   const flightMinutes = minutes('flightMinutes', 'Minutes in flight');
   const groundMinutes = minutes('groundMinutes', 'Minutes on the ground');
-  if (at('title') === '') problems.push({ message: 'The test has no name.', where: 'Name', mend: 'Give it one.' });
+  for (const { name, where, message, mend } of NEEDED) if (at(name) === '') problems.push({ message, where, mend });
+  for (const name of OWN_FIELDS) {
+    const longest = lines(at(name)).find((line) => line.length > LONGEST_LINE);
+    if (longest !== undefined) {
+      const message = `A line is longer than ${LONGEST_LINE} letters: “${longest.slice(0, 40)}…”`;
+      problems.push({ message, where: sentence(name), mend: 'Make two lines of it.' });
+    }
+  }
   if (flightMinutes + groundMinutes === 0) {
     problems.push({ message: 'It takes no time at all.', where: 'Minutes', mend: 'Say how long it takes.' });
   }

@@ -167,6 +167,12 @@ describe('a test of one’s own by its form', () => {
     expect(unmade.body).toContain('moon phase ← nothing');
     const empty = await post(app, '/program/own', { ...OWN, id: '', title: '', flightMinutes: 'ten' });
     expect(empty.body).toContain('“ten” is no number of minutes');
+    const bare = await post(app, '/program/own', { ...OWN, id: '', stop: '', pass: '', steps: 'x'.repeat(401) });
+    expect(bare.body).toContain('It has no stop.');
+    expect(bare.body).toContain('It does not say when it is passed.');
+    expect(bare.body).toContain('A line is longer than 400 letters');
+    const number = await post(app, '/program/own', { ...OWN, id: '', steps: 'Fly at {{kias speeds.warp}}.' });
+    expect(number.body).toContain('speeds.warp');
     expect(ownTestsOf(app.desk, app.book)).toEqual([]);
   });
 });
