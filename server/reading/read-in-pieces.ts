@@ -13,7 +13,7 @@ import { DONE, type FromHelper, type PieceTask, readPieces, UNIT } from './read-
 
 /** A smaller file is read sooner than it is shared out. */
 export const SHARED_ABOVE_BYTES = 16 << 20;
-const LARGEST_PIECE = 16 << 20;
+const LARGEST_PIECE = 32 << 20;
 const PIECES_A_THREAD = 4;
 /** A line longer than this is none. */
 const LONGEST_LINE = 1 << 20;

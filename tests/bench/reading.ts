@@ -17,7 +17,8 @@ import { WIDE_COLUMNS, writeWideLog } from './write-wide-log.ts';
 const ROWS = Number(process.env.BENCH_ROWS ?? 1_500_000);
 /** A log of some 20 MB: a long flight of a recorder with many channels. */
 const SMALL_ROWS = 125_000;
-const ROUNDS = 3;
+/** The first rounds are those in which the engine still learns which code is worth its while. */
+const ROUNDS = 6;
 
 interface Figures {
   megabytes: number;

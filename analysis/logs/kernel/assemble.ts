@@ -16,7 +16,7 @@ const PLAIN: Readonly<Record<string, readonly number[]>> = {
   'i64.eqz': [0x50], 'i64.eq': [0x51], 'i64.ne': [0x52], 'i64.gt_u': [0x56], 'i64.ctz': [0x7a], 'i64.add': [0x7c],
   'i64.sub': [0x7d], 'i64.mul': [0x7e], 'i64.and': [0x83], 'i64.or': [0x84], 'i64.xor': [0x85], 'i64.shl': [0x86],
   'i64.shr_u': [0x88], 'i32.wrap_i64': [0xa7], 'i64.extend_i32_u': [0xad], 'select': [0x1b], 'v128.bitselect': [SIMD, 0x52],
-  'i8x16.eq': [SIMD, 0x23], 'v128.any_true': [SIMD, 0x53], 'i32x4.splat': [SIMD, 0x11], 'i32x4.eq': [SIMD, 0x37], 'i32x4.abs': [SIMD, 0xa0, 0x01], 'i32x4.add': [SIMD, 0xae, 0x01],
+  'i8x16.eq': [SIMD, 0x23], 'v128.any_true': [SIMD, 0x53], 'v128.or': [SIMD, 0x50], 'i32x4.splat': [SIMD, 0x11], 'i32x4.eq': [SIMD, 0x37], 'i32x4.abs': [SIMD, 0xa0, 0x01], 'i32x4.add': [SIMD, 0xae, 0x01],
   'i32x4.sub': [SIMD, 0xb1, 0x01], 'i32x4.min_s': [SIMD, 0xb6, 0x01], 'i32x4.max_s': [SIMD, 0xb8, 0x01],
   'i16x8.narrow_i32x4_s': [SIMD, 0x85, 0x01],
 }; // biome-ignore format: a table

@@ -218,13 +218,17 @@ export const CELLS_TEXT = `
   (v128.store (i32.const ${PLACE.missing}) (local.get $gaps)))
 
 (func $zeros
-  (param $from i32) (param $to i32) ;; bytes, some behind them being none of zero
+  (param $from i32) (param $to i32) ;; bytes; none of the 64 behind them is zero
   (result i32)                      ;; 1 where a byte of zero is among them
   (local $none v128)
   (block $out (loop $next
     (br_if $out (i32.ge_u (local.get $from) (local.get $to)))
-    (if (v128.any_true (i8x16.eq (local.get $none) (v128.load (local.get $from)))) (then (br $out)))
-    (local.set $from (i32.add (local.get $from) (i32.const 16)))
+    (br_if $out (v128.any_true (v128.or
+      (v128.or (i8x16.eq (local.get $none) (v128.load (local.get $from)))
+        (i8x16.eq (local.get $none) (v128.load offset=16 (local.get $from))))
+      (v128.or (i8x16.eq (local.get $none) (v128.load offset=32 (local.get $from)))
+        (i8x16.eq (local.get $none) (v128.load offset=48 (local.get $from)))))))
+    (local.set $from (i32.add (local.get $from) (i32.const 64)))
     (br $next)))
   (i32.lt_u (local.get $from) (local.get $to)))
 `;

@@ -29,6 +29,8 @@ const BLOCK_CELLS = 1 << 15;
 const MOST_ROWS = 4096;
 /** Bytes in front of and behind the cells of a column. */
 const MARGIN = 16;
+/** Line ends behind the bytes of a slice: the loops look at many bytes at once. */
+const BEHIND = 64;
 const NUMBER = 0;
 const SPAN = 1;
 const NEWLINE = 10;
@@ -192,7 +194,7 @@ export function blockReader(
         const cut = sliceEnd(bytes, at, Math.min(to, at + slice), to);
         if (cut === at) break;
         memory.set(bytes.subarray(at, cut), PLACE.bytes);
-        memory.fill(NEWLINE, PLACE.bytes + cut - at, PLACE.bytes + cut - at + MARGIN);
+        memory.fill(NEWLINE, PLACE.bytes + cut - at, PLACE.bytes + cut - at + BEHIND);
         const size = cut - at;
         if (kernel.zeros(PLACE.bytes, PLACE.bytes + size) === 1) zero = true;
         const read = readMemory(PLACE.bytes, PLACE.bytes + size) - PLACE.bytes;
