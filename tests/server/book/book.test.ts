@@ -3,7 +3,7 @@ import { type ChildProcess, spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync, utimesSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, onTestFinished } from 'vitest';
 import { createBook } from '../../../server/actions/create-book.ts';
 import { listBooks } from '../../../server/actions/list-books.ts';
 import { verify } from '../../../server/actions/verify-book.ts';
@@ -19,6 +19,10 @@ const WRITER = 'tests/server/book/writer-to-kill.mjs';
 /** Start the writer on a folder; resolves once it has the book open. */
 async function writerOn(folder: string) {
   const child: ChildProcess = spawn(process.execPath, [WRITER, folder], { stdio: ['ignore', 'pipe', 'inherit'] });
+  // a test that fails or runs out of time must not leave a writer behind that writes for ever
+  onTestFinished(() => {
+    child.kill('SIGKILL');
+  });
   let said = '';
   child.stdout?.on('data', (chunk) => {
     said += String(chunk);
