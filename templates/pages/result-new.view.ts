@@ -1,5 +1,6 @@
 /** A result from figures written on a card: the same reduction as from a log. */
 import * as z from 'zod';
+import { KINDS_FROM_CARDS } from '../../analysis/cards/index.ts';
 import type { Reduction } from '../../analysis/reductions/index.ts';
 import { type FieldProblem, shapedFields, type Typed } from '../forms/airplane-form.ts';
 import { readShaped } from '../forms/airplane-reading.ts';
@@ -10,6 +11,7 @@ import { bookPath, frameOf, framePart } from '../parts/frame.view.ts';
 import { type ProblemPart, problemsPart } from '../parts/remarks.view.ts';
 import { methodPath } from './help.view.ts';
 import type { PageContext } from './kept.ts';
+import { writePath } from './written.view.ts';
 
 const option = z.strictObject({ value: z.string(), text: z.string(), selected: z.boolean() });
 
@@ -19,6 +21,8 @@ export const resultNewView = z.strictObject({
   action: z.string(),
   method: z.string(),
   tests: z.array(z.strictObject({ value: z.string(), text: z.string(), id: z.string(), checked: z.boolean() })),
+  /** the same figures in the layout of a printed card */
+  cards: z.array(z.strictObject({ text: z.string(), href: z.string() })),
   tables: z.array(
     z.strictObject({
       title: z.string(),
@@ -98,6 +102,12 @@ export function resultNewPage(
       const checked = flownFor.includes(test);
       return text === undefined ? [] : [{ value: test, text, id: `for-${test}`, checked }];
     }),
+    cards: KINDS_FROM_CARDS.includes(reduction.kind)
+      ? reduction.serves.flatMap((test) => {
+          const text = titles.get(test);
+          return text === undefined ? [] : [{ text, href: writePath(book.id, test) }];
+        })
+      : [],
     tables: tables.map((table, t) => {
       const first = table.columns[0]?.key ?? '';
       let rows = 0;

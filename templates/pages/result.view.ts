@@ -22,6 +22,7 @@ import { loadCases } from './load-cases.ts';
 import { logPath } from './logs.view.ts';
 import { calibrationUnder, consequencePart, consequencesInWords } from './result-consequences.ts';
 import { headlineOf, worstFirst } from './result-headline.ts';
+import { paperUnder } from './result-paper.ts';
 import {
   comparisonInRow,
   comparisonRow,
@@ -100,6 +101,8 @@ export const resultView = z.strictObject({
     files: z.array(z.strictObject({ name: z.string(), sha256: z.string(), href: z.string() })),
     alignment: z.array(z.strictObject({ file: z.string(), text: z.string() })),
     tests: z.array(link),
+    card: link.nullable(),
+    flown: z.string(),
     calibration: link.nullable(),
     json: z.string(),
     away: z.string(),
@@ -219,6 +222,7 @@ export function resultPage(kept: KeptResult, shown: ResultShown, context: PageCo
         text: `moved by ${show(shiftSeconds, 's', { u95 }).text}, found from ${by}`,
       })),
       tests: kept.tests.map((test) => ({ text: shown.titles.get(test) ?? test, href: testPath(book.id, test) })),
+      ...paperUnder(kept, book.id),
       calibration: calibrationUnder(kept, book.id),
       json: `/api${path}`,
       away: `${path}/away`,

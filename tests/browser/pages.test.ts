@@ -36,6 +36,8 @@ const PAGES: [string, () => string][] = [
   ['a result', () => '/books/ouzel/results/1'],
   ['a refused result', () => '/books/ouzel/results/2'],
   ['written figures', () => '/books/ouzel/results/new/airspeed'],
+  ['a card to write into', () => '/books/ouzel/written/new?test=airspeed-calibration-first'],
+  ['a return sheet to write into', () => '/books/ouzel/written/new?test=return-60'],
   ['Gates', () => '/books/ouzel/gates'],
   ['a gate', () => '/books/ouzel/gates/B'],
   ['the record', () => '/books/ouzel/record'],

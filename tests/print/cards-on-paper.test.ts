@@ -56,6 +56,7 @@ function check(sheets: SheetMeasure[], type: TypeSize): void {
   expect(named((sheet) => sheet.overflows)).toEqual([]);
   expect(named((sheet) => sheet.smallBoxes)).toEqual([]);
   expect(named((sheet) => sheet.faint)).toEqual([]);
+  expect(named((sheet) => sheet.coloured)).toEqual([]);
   expect(named((sheet) => sheet.bareNumbers)).toEqual([]);
   expect(named((sheet) => sheet.underClip)).toEqual([]);
   const least = LEAST[type];

@@ -14,6 +14,8 @@ export interface SheetMeasure {
   smallBoxes: string[];
   /** text or lines lighter than 60 % black */
   faint: string[];
+  /** ink that is a colour: it would vanish or change under a red lamp */
+  coloured: string[];
   /** stop frame: left, top, right, mm from the sheet's corner; null on sheets without one */
   stop: [number, number, number] | null;
   /** numbers without a unit behind them */
@@ -138,6 +140,17 @@ export function measureSheets(page: Page): Promise<SheetMeasure[]> {
         }
       }
 
+      const isColour = (colour: string) => {
+        const [r = 0, g = 0, b = 0, alpha = 1] = (colour.match(/[\d.]+/g) ?? []).map(Number);
+        return alpha > 0 && colour.startsWith('rgb') && Math.max(r, g, b) - Math.min(r, g, b) > 0;
+      };
+      const coloured = [...sheet.querySelectorAll('*')].flatMap((element) => {
+        const style = getComputedStyle(element);
+        const inks = [style.color, style.backgroundColor, style.borderTopColor, style.borderLeftColor];
+        if (element instanceof SVGElement) inks.push(style.fill, style.stroke);
+        return inks.some(isColour) ? [`${element.className || element.tagName} "${said(element)}"`] : [];
+      });
+
       const frame = stop?.getBoundingClientRect() ?? box;
       const bareNumbers = [
         ...sheet.querySelectorAll('.stop b, .steps b, .ticks b, .drill b, .facts span b, .list b, tbody th b'),
@@ -158,6 +171,7 @@ export function measureSheets(page: Page): Promise<SheetMeasure[]> {
         smallestNumber: least(numbers),
         smallBoxes,
         faint: [...new Set(faint)],
+        coloured: [...new Set(coloured)],
         stop: stop && [
           round((frame.left - box.left) * MM),
           round((frame.top - box.top) * MM),

@@ -164,3 +164,54 @@ describe('export and import', () => {
     expect([code, json()]).toMatchObject([1, { problems: [{ code: 'bad-archive' }] }]);
   });
 });
+
+describe('cards with results and readings', () => {
+  it('print what a result predicts, and the card as it was flown', { timeout: 120_000 }, async () => {
+    const folder = temporaryFolder();
+    const at = (name: string) => join(folder, name);
+    const points = [0, 3, 6, 9, 12, 15, 18, 21, 24, 27, 30].map((minute) => ({
+      time: { value: minute, unit: 'min' },
+      run: 'A',
+      'coolant-temperature': { value: Math.round(10 * (101 - 6 * Math.exp(-minute / 8))) / 10, unit: 'degC' },
+      'engine-speed': { value: 1400, unit: 'rpm' },
+      'outside-air-temperature': { value: 18, unit: 'degC' },
+      'cowl-exit-position': { value: 100, unit: '%' },
+      'cooling-fan-state': 'on',
+    }));
+    writeFileSync(at('points.json'), JSON.stringify({ kind: 'cooling-ground', points }));
+    const reduced = await runCommand([
+      'reduce',
+      'cooling-ground',
+      '--points',
+      at('points.json'),
+      '--airplane',
+      FILE,
+      '--json',
+    ]);
+    writeFileSync(at('hold.json'), reduced.out);
+    writeFileSync(
+      at('written.json'),
+      JSON.stringify({ boxes: { 't1.2-3.coolant-out': { text: '120', who: 'Ines' } } }),
+    );
+    const argv = ['cards', FILE, '--card', 'ground-cooling-fan-hold', '--results', at('hold.json'), '--json'];
+    const blank = await runCommand([...argv, '--out', at('blank.pdf')]);
+    expect([blank.code, blank.err]).toEqual([0, '']);
+    const flown = await runCommand([...argv, '--written', at('written.json'), '--out', at('flown.pdf')]);
+    expect([flown.code, flown.err]).toEqual([0, '']);
+    for (const name of ['blank.pdf', 'flown.pdf']) {
+      expect(readFileSync(at(name)).subarray(0, 5).toString(), name).toBe('%PDF-');
+    }
+    const none = await runCommand([
+      'cards',
+      FILE,
+      '--all',
+      '--written',
+      at('written.json'),
+      '--out',
+      at('x.pdf'),
+      '--json',
+    ]);
+    expect(none.code).toBe(1);
+    expect(none.err).toMatch(/names? one with --card|name one with --card/);
+  });
+});
