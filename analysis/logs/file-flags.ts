@@ -31,9 +31,8 @@ export function fileFlags({ store, layout, nulBytes }: Gathered): Flag[] {
   const formulas = store.columns.reduce((sum, column) => sum + column.formulas, 0);
   const names = layout.columns.filter((one) => /^[=@]|^[+-][A-Za-z(]/.test(one.column)).length;
   if (formulas + names > 0) {
-    flags.push(
-      flag('formula-text', `${formulas + names} cells start like a spreadsheet formula; they are kept as text`),
-    );
+    const cells = formulas + names === 1 ? '1 cell starts' : `${formulas + names} cells start`;
+    flags.push(flag('formula-text', `${cells} like a spreadsheet formula; kept as text`));
   }
   return flags;
 }

@@ -42,7 +42,7 @@ export function quantityChoices(
     {
       label: 'Not decided',
       options: [
-        option('', channel.quantity === null ? 'not known: keep it as it is' : 'not known'),
+        option('', channel.quantity === null ? 'not known, kept' : 'not known'),
         option('ignore', 'leave it aside'),
       ],
     },

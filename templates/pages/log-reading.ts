@@ -1,6 +1,7 @@
 /** How a log was read, in words: its letters and marks, its clock, and where its channel table came from. */
 import type { ReadOutcome, ReadQuestion } from '../../analysis/logs/read-outcome.ts';
-import { count } from '../words/list.ts';
+import { quantityOf } from '../../analysis/units/index.ts';
+import { count, nameInWords } from '../words/list.ts';
 import { clockInWords, minutesInWords, momentInWords, spanInWords } from '../words/time.ts';
 import type { PageContext } from './kept.ts';
 import type { LogFacts } from './log.view.ts';
@@ -68,6 +69,11 @@ export function readingFacts(outcome: ReadOutcome, { zone }: PageContext) {
   ];
 }
 
+function choiceInWords(choice: string): string {
+  if (choice === 'ignore') return 'leave it aside';
+  return quantityOf(choice) ? nameInWords(choice).toLowerCase() : choice;
+}
+
 /** Where date or zone is missing, what the file's own clock shows all the same. */
 function startByItself({ clockStart, time, questions }: ReadOutcome): string {
   if (questions.some((one) => one.concerns.includes('date'))) return 'the date is asked for below';
@@ -80,9 +86,6 @@ export function asked({ question, because, choices }: ReadQuestion) {
   return {
     question,
     because,
-    choices:
-      choices.length === 0
-        ? ''
-        : `It may be: ${choices.map((one) => (one === 'ignore' ? 'leave it aside' : one)).join(', ')}.`,
+    choices: choices.length === 0 ? '' : `It may be: ${choices.map(choiceInWords).join(', ')}.`,
   };
 }
