@@ -5,6 +5,15 @@ import { type Drawn, strokeOf } from './mount-chart.ts';
 
 const SVG = 'http://www.w3.org/2000/svg';
 
+/** The points as the drawing has them, so that a mark is found again without its colour. */
+const POINTS: Record<ReturnType<typeof strokeOf>['point'], string> = {
+  circle: 'M14 7a5 5 0 1 0 10 0a5 5 0 1 0 -10 0Z',
+  rect: 'M14.5 2.5h9v9h-9Z',
+  triangle: 'M19 2L24 11.5H14Z',
+  rectRot: 'M19 1.5L24.5 7L19 12.5L13.5 7Z',
+  crossRot: 'M15 3L23 11M23 3L15 11',
+};
+
 /**
  * A legend below a chart; none where there is one line only.
  * @param figure the chart's figure
@@ -42,10 +51,8 @@ function sample(figure: HTMLElement, chart: Chart, index: number): SVGElement {
   if (!one) return drawing;
   const stroke = strokeOf(one, index);
   const ink = inksOf(figure)[stroke.ink];
-  const mark = document.createElementNS(SVG, one.draw === 'points' ? 'circle' : 'path');
-  if (one.draw === 'points') {
-    for (const [name, value] of Object.entries({ cx: '19', cy: '7', r: '5' })) mark.setAttribute(name, value);
-  } else mark.setAttribute('d', 'M1 7H37');
+  const mark = document.createElementNS(SVG, 'path');
+  mark.setAttribute('d', one.draw === 'points' ? POINTS[stroke.point] : 'M1 7H37');
   mark.setAttribute('fill', 'none');
   mark.setAttribute('stroke', ink);
   mark.setAttribute('stroke-width', '2.5');

@@ -1,4 +1,4 @@
-/** Climbs: the rate at standard mass and power over speed, for each band of height, and the curve through them. */
+/** Climbs: the rate on the standard day over speed, for each band of height, and the curve through them. */
 import type { Result, ResultTable } from '../../analysis/results/index.ts';
 import { show } from '../../analysis/units/index.ts';
 import type { InstrumentUnits } from '../words/unit-shown.ts';
@@ -39,7 +39,7 @@ export function climbCharts(result: Result, units: InstrumentUnits): Chart[] {
       title: 'Rate of climb over speed',
       summary: `${climbs.rows.length} climbs from ${Math.min(...known).toFixed(0)} to ${Math.max(...known).toFixed(0)} ${rate.symbol}.`,
       x: { label: 'Calibrated airspeed', unit: columnOf(climbs, 'calibrated-airspeed', units).symbol },
-      left: { label: 'Rate of climb, standard mass', unit: rate.symbol },
+      left: { label: 'Rate of climb, standard day', unit: rate.symbol },
       datasets,
       limits: [],
       spans: [],

@@ -85,13 +85,16 @@ export function quantityGroups({ quantities }: Result, units: InstrumentUnits, l
     groups.set(one.name, group);
     group.rows.push(quantityInRow(one, units, link));
   }
-  return [...groups.values()].map((group) => ({ ...group, summary: groupInWords(group) }));
+  const reason = (name: string) =>
+    quantities.find((one) => one.value === null && nameInWords(one.name) === name)?.flags[0]?.message ?? '';
+  return [...groups.values()].map((group) => ({ ...group, summary: groupInWords(group, reason(group.name)) }));
 }
 
-/** The values of a group in one line, for when it is folded. */
-function groupInWords({ rows }: QuantityGroup): string {
+/** The values of a group in one line, for when it is folded; where there is none at all, the reason. */
+function groupInWords({ rows }: QuantityGroup, reason: string): string {
   const values = rows.filter((one) => !one.quantity.none).map((one) => quantityText(one.quantity));
   const without = rows.length - values.length;
+  if (values.length === 0 && reason) return `none: ${reason}`;
   const more = values.length > 4 ? ` and ${values.length - 4} more` : '';
   const open = without > 0 ? `${without} without a value` : '';
   return [`${values.slice(0, 4).join(', ')}${more}`, open].filter(Boolean).join('; ');
