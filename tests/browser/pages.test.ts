@@ -3,10 +3,15 @@ import { logIds, type ServiceInBrowser, seriousFindings, serviceInBrowser } from
 
 let service: ServiceInBrowser;
 let log = '';
+let airData = '';
+let monitor = '';
 
 beforeAll(async () => {
   service = await serviceInBrowser();
-  log = (await logIds(service, 'ouzel')).get('ground-run-2.csv') ?? '';
+  const ids = await logIds(service, 'ouzel');
+  log = ids.get('ground-run-2.csv') ?? '';
+  airData = ids.get('airspeed-gps.csv') ?? '';
+  monitor = ids.get('airspeed-monitor.csv') ?? '';
   await service.ask('POST', '/api/books/ouzel/results', { kind: 'cooling-ground', logs: [log], who: 'Ines Corbeau' });
   await service.ask('POST', '/api/books/ouzel/results', { kind: 'climb', logs: [log] });
   await service.ask('POST', '/api/books/ouzel/squawks', { text: '<b>left brake</b> soft' });
@@ -32,6 +37,7 @@ const PAGES: [string, () => string][] = [
   ['an outing', () => '/books/ouzel/outings/60'],
   ['Logs', () => '/books/ouzel/logs'],
   ['a log', () => `/books/ouzel/logs/${log}`],
+  ['two clocks', () => `/books/ouzel/logs/${airData}/clock/${monitor}`],
   ['Results', () => '/books/ouzel/results'],
   ['a result', () => '/books/ouzel/results/1'],
   ['a refused result', () => '/books/ouzel/results/2'],
