@@ -1,7 +1,9 @@
-/** `npm run bench:coverage`: how often the truth lies inside the stated 95 % interval, over many simulated flights. */
+/** `npm run bench:coverage`: how often the truth lies inside the stated 95 % interval, over many simulated flights.
+ *  `-- 500 climb` runs so many of one subject. */
 import process from 'node:process';
 
-const count = Number(process.argv[2] ?? 500);
+const [flights = '500', ...wanted] = process.argv.slice(2);
+const count = Number(flights);
 const parts: Record<string, () => Promise<unknown>> = {
   'segment-means': async () => (await import('./segment-means.ts')).coverageSegmentMeans(10 * count),
   'position-error-curve': async () => (await import('./position-error-curve.ts')).coverageCurvePoints(count),
@@ -13,6 +15,7 @@ const parts: Record<string, () => Promise<unknown>> = {
 };
 
 for (const [name, run] of Object.entries(parts)) {
+  if (wanted.length > 0 && !wanted.includes(name)) continue;
   process.stdout.write(`\n== ${name}\n`);
   const answer = await run();
   if (answer !== undefined) process.stdout.write(`${JSON.stringify(answer, null, 2)}\n`);
