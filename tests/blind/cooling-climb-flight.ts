@@ -188,7 +188,7 @@ export function simulateClimb(day: ClimbDay, seed: number | string): SimulatedCl
   const top = inClimb.reduce((best, one) => (one.T > best.T ? one : best));
   const hot = nominal.filter((one) => one.climbing).reduce((best, one) => (one.T > best.T ? one : best));
   return {
-    recording: recorded(day, flown, random),
+    recording: recorded(day, flown, random, boosted ? critical : null),
     truth: {
       peak: top.T,
       peakSeconds: top.t,
@@ -225,7 +225,7 @@ function wanderOf(random: Random, size: number, seconds: number) {
   };
 }
 
-function recorded(day: ClimbDay, flown: readonly Moment[], random: Random): Recording {
+function recorded(day: ClimbDay, flown: readonly Moment[], random: Random, critical: number | null): Recording {
   const sensor = (day.sensorU95 / 2) * random.normal();
   const probe = (day.airU95 / 2) * random.normal();
   const altimeter = (day.heightU95 / 2) * random.normal();
@@ -249,6 +249,10 @@ function recorded(day: ClimbDay, flown: readonly Moment[], random: Random): Reco
         air: zero + rounded(warm - zero + probe + 0.2 * random.normal(), 0.5),
         height: rounded(one.H + altimeter + 1.5 * random.normal(), 0.5),
         ias: toSi(one.kt, 'kt') + 0.2 * random.normal(),
+        manifold:
+          critical === null
+            ? 0.97 * pressure(one.H)
+            : 1.2 * Math.min(101325, (101325 * pressure(one.H)) / pressure(critical)),
         rpm: rounded(one.rpm + 8 * random.normal(), 10) / 60,
       },
     ];
@@ -259,6 +263,7 @@ function recorded(day: ClimbDay, flown: readonly Moment[], random: Random): Reco
     'pressure-altitude': (row) => row.height,
     'indicated-airspeed': (row) => row.ias,
     'engine-speed': (row) => row.rpm,
+    'manifold-pressure': (row) => row.manifold,
   };
   const seconds = Float64Array.from(rows, (row) => row.t);
   return recordingOf([
@@ -325,5 +330,5 @@ export const PLAIN_CLIMB: ClimbDay = {
   runScatter: 1.5,
   part: 'coolant-temperature',
   beforeSeconds: 240,
-  without: [],
+  without: ['manifold-pressure'],
 };

@@ -78,6 +78,7 @@ export const HONEST_CLIMBS: readonly TrialClimb[] = [
   trial('plain, 1 Hz, 0.5 K steps', {}),
   trial('1 K steps', { step: 1 }),
   trial('2 Hz, 0.1 K steps, noisy', { rateHz: 2, step: 0.1, white: 0.5 }),
+  trial('manifold pressure logged', { without: [] }),
   trial('one row in 2 s', { rateHz: 0.5 }),
   trial('air that lapses 3 K less than the hot day', { lapse: 3 }),
   trial('gusts of 4 % over 15 s', { gust: 0.04, gustSeconds: 15, wander: 2 }),

@@ -26,6 +26,8 @@ export interface Found {
   ahead: Ahead | null;
   /** where a thermostat let go of it in this climb, or null */
   start: RegulatedStart | null;
+  /** the log shows that power fell with the air */
+  powerFalls: boolean;
   /** the climb with some minutes before and after it, for the eye alone */
   around: Around;
 }
@@ -63,14 +65,14 @@ export interface Answer extends Found {
  * @throws OutOfRange when the height is beyond any airplane's
  */
 export function answerOf(found: Found, airplane: Airplane | undefined, law: HotDayLaw, repeat: Scatter): Answer {
-  const { course, peak, regimes, air, lag, start } = found;
+  const { course, peak, regimes, air, lag, start, powerFalls } = found;
   const { at } = peak;
   const regime = regimes[at] ?? 'unknown';
   const flags: Flag[] = [];
   const open = (one: Regime | undefined) => one === 'fully-open' || (one === 'unknown' && course.part === 'oil');
   const seen = peak.peaked && !peak.hidden;
   const governed = regime === 'regulated' || regime === 'warming';
-  const reference = { law, airplane, air, repeat, lag, start };
+  const reference = { law, airplane, air, repeat, lag, start, powerFalls };
   const given = seen && !governed && course.way.airRead[at] === 1;
   const counts = given && open(regime);
   const corrected = given ? correctedAt(course, at, reference) : null;

@@ -65,6 +65,10 @@ export function boilingMargin(
       },
       value: under.sensor - corrected.value,
       u95: doubt.u95,
+      interval: [
+        under.sensor - corrected.value - doubt.u95 - corrected.powerAllowance,
+        under.sensor - corrected.value + doubt.u95 + corrected.startAllowance,
+      ],
       parts: doubt.parts,
       flags: [
         flag(

@@ -28,6 +28,7 @@ export const peakModelSchema = z.object({
   airNu: z.number().positive(),
   /** over the air that entered, K: what the doubt of the one-to-one rule is a share of */
   over: z.number().nonnegative(),
+  powerFalls: z.boolean(),
 });
 
 export type PeakModel = z.infer<typeof peakModelSchema>;
@@ -66,5 +67,6 @@ export function peakModel(one: Answer, reference: Reference): PeakModel | null {
     airU: reference.air.sensorU,
     airNu: Math.min(ENDLESS, reference.air.sensorNu),
     over: Math.abs(over),
+    powerFalls: one.powerFalls,
   };
 }

@@ -41,14 +41,14 @@ export function comparisonsOf(
   });
 }
 
-// A start that a thermostat held can only make the hot day cooler than the rule says: it gives no help towards "shown"
-// and stands in the way of "exceeded".
+// Thinner air at constant power can only make the hot day hotter than the rule says and stands in the way of "shown"; a
+// start that a thermostat held can only make it cooler and stands in the way of "exceeded".
 function oneSided(corrected: Corrected, question: Parameters<typeof withoutPeak>[1]): Comparison {
-  const { value, doubt, startAllowance } = corrected;
-  const plain = compareWithLimit({ ...question, value, u95: doubt.u95 });
-  if (plain.outcome !== 'exceeded') return plain;
+  const { value, doubt, startAllowance, powerAllowance } = corrected;
+  const upper = compareWithLimit({ ...question, value, u95: doubt.u95 + powerAllowance });
+  if (upper.outcome === 'shown') return upper;
   const lower = compareWithLimit({ ...question, value, u95: doubt.u95 + startAllowance });
-  return lower.outcome === 'exceeded' ? plain : lower;
+  return lower.outcome === 'exceeded' ? lower : upper.outcome === 'exceeded' ? lower : upper;
 }
 
 // Without a peak nothing is shown; but what was read already may be too much by itself.

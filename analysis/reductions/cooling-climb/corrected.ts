@@ -15,6 +15,8 @@ export interface Reference {
   lag: number;
   /** the climb began where a thermostat held it: what is left of that start fades from then on; s, or null */
   start: RegulatedStart | null;
+  /** the log shows that power fell with the air */
+  powerFalls: boolean;
 }
 
 /** A climb that began regulated begins at the same temperature on any day, not hotter by the air's difference. */
@@ -35,28 +37,40 @@ export interface Corrected {
   hotAir: number;
   /** the hot day may be cooler than this by so much, one-sided: what is left of a start that a thermostat held, K */
   startAllowance: number;
+  /** it may be hotter by so much, one-sided: thinner air where power was not seen to fall with it, K */
+  powerAllowance: number;
   doubt: Combined;
   sources: UncertaintySource[];
 }
 
-/**
- * The one-to-one rule errs either way by this share of the temperature over air; over a correction of 23 K (15 to 38 degC)
- * thinner air raises it by 3 to 6 % where the engine's heat stays and lowers it by up to 4.5 % where power falls with
- * density, which as a rectangular band is the larger share.
- */
+/** The one-to-one rule errs either way by this share of the temperature over air; common practice, no source. */
 const RULE_DOUBT = 0.02;
-const BAND_DOUBT = (0.06 + 0.045) / 2 / Math.sqrt(3);
-const BAND_SPAN = 23;
+/**
+ * An engine that keeps its power in thinner air (boosted, or throttled back) runs hotter over air by 3 to 6 % when the air
+ * goes from 15 to 38 degC, for less of it passes the radiator: the middle of that, and the span it is for, K.
+ */
+const THINNER = 0.045;
+const THINNER_SPAN = 23;
 
 /**
  * Doubt of the one-to-one rule.
  * @param over temperature over the air that entered, K
- * @param correction how far it is taken, K
  * @returns standard uncertainty, K
- * @source 2 % at least [practice]; the band from conductance going with density to 0.4 to 0.8 [practice]
+ * @source 2 % of the temperature over air [practice]
  */
-export function ruleDoubt(over: number, correction: number): number {
-  return Math.abs(over) * Math.max(RULE_DOUBT, (BAND_DOUBT * Math.abs(correction)) / BAND_SPAN);
+export function ruleDoubt(over: number): number {
+  return RULE_DOUBT * Math.abs(over);
+}
+
+/**
+ * How much hotter than the rule says the hot day may be where power was not seen to fall with the air.
+ * @param over temperature over the air that entered, K
+ * @param correction how far it is taken, K
+ * @returns one-sided allowance, K; 0 where nothing is added
+ * @source conductance goes with density to the power of 0.4 to 0.8 at constant heat [practice]
+ */
+export function thinnerAir(over: number, correction: number): number {
+  return (THINNER * Math.abs(over) * Math.max(0, correction)) / THINNER_SPAN;
 }
 
 /**
@@ -71,7 +85,7 @@ export function correctedAt(course: Course, at: number, reference: Reference): C
   const { hotAir, correction, value } = onHotDay(course, at, reference.law);
   const sources = [
     ...readingSources(course, at, reference),
-    ...(correction > 0 ? correctionSources(course, at, reference, correction) : []),
+    ...(correction > 0 ? correctionSources(course, at, reference) : []),
     { part: 'repeatability' as const, u: reference.repeat.s, nu: reference.repeat.nu },
   ].filter((source) => source.u > 0);
   const left = reference.start ? remembered(course, at, reference.start) : 0;
@@ -81,10 +95,14 @@ export function correctedAt(course: Course, at: number, reference: Reference): C
     correction,
     hotAir,
     startAllowance: Math.max(0, correction) * left,
+    powerAllowance: reference.powerFalls ? 0 : thinnerAir(overEntering(course, at), correction),
     doubt: combineUncertainty(sources),
     sources,
   };
 }
+
+const overEntering = (course: Course, at: number) =>
+  (course.T[at] ?? 0) - ((course.way.inlet ?? course.way.air)[at] ?? 0);
 
 // What is left of the start at a sample, a share: it fades from where the thermostat let go.
 function remembered({ way }: Course, at: number, { seconds, tau }: RegulatedStart): number {
@@ -131,18 +149,12 @@ export function readingSources(
   ];
 }
 
-function correctionSources(
-  course: Course,
-  at: number,
-  { law, airplane, air }: Reference,
-  correction: number,
-): UncertaintySource[] {
+function correctionSources(course: Course, at: number, { law, airplane, air }: Reference): UncertaintySource[] {
   const { way } = course;
   const k = HOT_DAY_FACTOR[course.part];
   const height = way.height[at] ?? 0;
   const altimeter = accuracyOf(airplane, 'pressure-altitude');
   const lapse = Math.abs(law.at(height + 100) - law.at(height)) / 100;
-  const entering = way.inlet?.[at] ?? way.air[at] ?? Number.NaN;
   return [
     { part: 'noise', u: k * air.noiseU, nu: air.noiseNu },
     { part: 'calibration', u: k * air.sensorU, nu: air.sensorNu },
@@ -153,6 +165,6 @@ function correctionSources(
       u: k * lapse * Math.hypot(altimeter.u, altimeter.gain * height),
       nu: altimeter.nu,
     },
-    { part: 'fit', u: ruleDoubt((course.T[at] ?? 0) - entering, correction), nu: Number.POSITIVE_INFINITY },
+    { part: 'fit', u: ruleDoubt(overEntering(course, at)), nu: Number.POSITIVE_INFINITY },
   ];
 }

@@ -7,7 +7,7 @@ import type { Result } from '../../results/index.ts';
 import { fromSi, show, toSi } from '../../units/index.ts';
 import type { PredictedQuantity, Prediction } from '../reduction.ts';
 import { type PeakModel, peakModelSchema } from './climb-model.ts';
-import { ruleDoubt } from './corrected.ts';
+import { ruleDoubt, thinnerAir } from './corrected.ts';
 import { coolingClimbConditions } from './input.ts';
 
 const modelSchema = z.object({ peaks: z.array(peakModelSchema) });
@@ -103,7 +103,7 @@ function peakIn(
     { part: 'noise', u: model.noiseU, nu: model.noiseNu },
     { part: 'repeatability', u: model.repeatU, nu: model.repeatNu },
     { part: 'calibration', u: model.factor * model.airU, nu: model.airNu },
-    { part: 'fit', u: taken < SAME_AIR ? 0 : ruleDoubt(model.over, taken), nu: Number.POSITIVE_INFINITY },
+    { part: 'fit', u: taken < SAME_AIR ? 0 : ruleDoubt(model.over), nu: Number.POSITIVE_INFINITY },
   ]);
   return {
     // not the reading's own name: on a card that would stand beside every row, and it is the highest alone
@@ -111,7 +111,7 @@ function peakIn(
     unit: 'K',
     value,
     low: value - u95,
-    high: value + u95,
+    high: value + u95 + (model.powerFalls || taken < SAME_AIR ? 0 : thinnerAir(model.over, taken)),
     conditions: {
       climb: model.climb,
       'outside-air-temperature': { value: asked.air, unit: 'K' },

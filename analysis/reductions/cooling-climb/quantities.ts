@@ -78,14 +78,18 @@ function marginQuantity(
     unit: 'dK',
     value: given ? margin : null,
     u95: given ? corrected.doubt.u95 : null,
-    ...(given ? { interval: reach(margin, corrected.doubt.u95, 0, corrected.startAllowance) } : {}),
+    ...(given
+      ? { interval: reach(margin, corrected.doubt.u95, corrected.powerAllowance, corrected.startAllowance) }
+      : {}),
     parts: given ? corrected.doubt.parts : {},
     conditions: {
       ...conditionsOf(one, at),
       ...(corrected ? { 'hot-day-air': { value: corrected.hotAir, unit: 'K' } } : {}),
       reference: words,
     },
-    flags: given ? [...one.flags, ...stillShrinking(one, corrected), ...heldStart(one, corrected)] : whyNot(one),
+    flags: given
+      ? [...one.flags, ...stillShrinking(one, corrected), ...heldStart(one, corrected), ...heldPower(one, corrected)]
+      : whyNot(one),
   };
 }
 
@@ -126,6 +130,17 @@ function heldStart(one: Answer, { startAllowance }: Corrected): Flag[] {
   ];
 }
 
+function heldPower(one: Answer, { powerAllowance }: Corrected): Flag[] {
+  if (powerAllowance < WORTH) return [];
+  return [
+    flag(
+      'method-note',
+      `${nameOf(one)}: the log does not show that power fell with the air (manifold pressure going down as the air’s does). An engine that keeps its power runs hotter over thinner air: up to ${powerAllowance.toFixed(1)} K more than one to one, which the interval holds and “shown” must leave room for`,
+      spanOf(one),
+    ),
+  ];
+}
+
 function peakQuantities(one: Answer, words: string): ResultQuantity[] {
   const conditions = conditionsOf(one, one.peak.at);
   const { reading, corrected, peak, ahead } = one;
@@ -153,7 +168,9 @@ function peakQuantities(one: Answer, words: string): ResultQuantity[] {
       unit: 'K',
       value: corrected?.value ?? null,
       u95: corrected?.doubt.u95 ?? null,
-      ...(corrected ? { interval: reach(corrected.value, corrected.doubt.u95, corrected.startAllowance, 0) } : {}),
+      ...(corrected
+        ? { interval: reach(corrected.value, corrected.doubt.u95, corrected.startAllowance, corrected.powerAllowance) }
+        : {}),
       parts: corrected?.doubt.parts ?? {},
       conditions: {
         ...conditions,

@@ -75,6 +75,7 @@ function answered(input: ReductionInput, options: CoolingClimbOptions, runs: rea
     repeat: repeat(one.course.quantity),
     lag: one.lag,
     start: one.start,
+    powerFalls: one.powerFalls,
   });
   const boiling = answers.flatMap((one) => boilingMargin(one, airplane, reference(one)) ?? []);
   const [margins, peaks] = [quantitiesOf(answers, law.words), boiling];

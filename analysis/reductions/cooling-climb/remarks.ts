@@ -92,6 +92,21 @@ function power(trace: Trace, climb: Climb): string[] {
   return words.length === 0 ? [] : [`power was not held: ${words.join(', ')}`];
 }
 
+/**
+ * Whether the log shows that power fell with the air: manifold pressure went down as the air's own did.
+ * @param trace the recording on its grid, object
+ * @param climb which part, object
+ * @returns true only where it was logged and did so
+ */
+export function powerFalls(trace: Trace, climb: Climb): boolean {
+  if (!trace.manifold) return false;
+  const from = climb.from + Math.round(POWER_SECONDS / trace.grid.dt);
+  const manifold = trace.manifold.subarray(from, climb.to + 1);
+  const outside = manifold.map((_, i) => pressureAt(trace.height[from + i] ?? 0));
+  const beside = manifold.map((value, i) => value / (outside[i] ?? 1));
+  return spreadOf(outside) > PRESSURE_SHARE && spreadOf(beside) < spreadOf(manifold) / 2;
+}
+
 function speed(trace: Trace, climb: Climb): string[] {
   if (!trace.airspeed) return ['no airspeed was logged: that the climb speed was held could not be checked'];
   const from = climb.from + Math.round(POWER_SECONDS / trace.grid.dt);

@@ -23,7 +23,7 @@ import { courseOf, wayOf } from './course.ts';
 import type { CoolingClimbOptions } from './input.ts';
 import { peakOf } from './peak.ts';
 import { type DoorLevel, doorLevels, regimesAlong } from './regimes.ts';
-import { climbRemarks } from './remarks.ts';
+import { climbRemarks, powerFalls } from './remarks.ts';
 import { type HotTrace, type Trace, traceOf } from './trace.ts';
 
 export interface Run {
@@ -129,6 +129,7 @@ function foundIn({ trace, climb, way, hot, governing, doors, airplane }: OneTemp
     settings,
     ahead: peak.peaked || !open ? null : aheadOf(open, lag),
     start: startOf({ trace, climb, hot, governing, regimes, open }),
+    powerFalls: powerFalls(trace, climb),
     around: aroundOf(trace, climb, hot),
   };
 }

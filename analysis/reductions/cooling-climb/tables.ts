@@ -22,6 +22,7 @@ const PEAKS: readonly Column[] = [
   ['peak-u95', 'dK', (one) => finite(one.reading?.u95)],
   ['correction', 'dK', (one) => finite(one.corrected?.correction)],
   ['start-allowance', 'dK', (one) => finite(one.corrected?.startAllowance)],
+  ['power-allowance', 'dK', (one) => finite(one.corrected?.powerAllowance)],
   ['hot-day-air', 'K', (one) => finite(one.corrected?.hotAir)],
   ['caution', 'K', (one) => one.limits.caution],
   ['least-margin', 'dK', (one) => leastMarginOf(one)],

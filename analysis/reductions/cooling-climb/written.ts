@@ -111,6 +111,7 @@ function runFrom(
         ),
         ahead: null,
         start: null,
+        powerFalls: false,
         around: { t, T: course.T, air: air.outside, from: 0 },
       },
     ];
