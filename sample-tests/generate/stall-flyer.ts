@@ -31,6 +31,7 @@ export const massAt = (row: number): number => START_MASS - row * STEP * FUEL_FL
 export function seriesFlyer(states: FlightState[], moments: Moment[]): StallFlyer {
   let height = HEIGHT;
   let latitude = degrees(45.12);
+  let longitude = degrees(-37);
   const heading = degrees(30);
   const wind = { north: -knots(5), east: knots(4) };
   return (shape, moment) => {
@@ -61,7 +62,7 @@ export function seriesFlyer(states: FlightState[], moments: Moment[]): StallFlye
       windEast: wind.east,
       climbRate: moment.climbRate,
       latitude,
-      longitude: degrees(-37),
+      longitude,
       engineSpeed: toSi(moment.climbRate > 0 ? 4200 : 1600, 'rpm'),
       power: moment.climbRate > 0 ? 80_000 : 5000,
       manifoldPressure: pressure * 0.4,
@@ -75,5 +76,6 @@ export function seriesFlyer(states: FlightState[], moments: Moment[]): StallFlye
     moments.push(moment);
     height += moment.climbRate * STEP;
     latitude += (groundNorth * STEP) / EARTH_RADIUS;
+    longitude += (groundEast * STEP) / (EARTH_RADIUS * Math.cos(latitude));
   };
 }
