@@ -281,7 +281,8 @@ export function mutate(file: GoodFile, random: Random): Mutant {
     const next = rows[i + 1];
     // The last cell runs on into what follows it on the same line.
     if (row.end === '' && next) {
-      row.changed.set(row.cells.length - 1, `${row.cells.at(-1)}${next.cells[0]}`);
+      const [together = ''] = `${row.cells.at(-1)}${next.cells[0]}`.split('\n');
+      row.changed.set(row.cells.length - 1, together);
     }
   }
   const lines = rows.map((row) => row.cells.join(file.delimiter) + row.end);
