@@ -21,6 +21,8 @@ import { CoverageCount, type CoverageRow, coverageLines } from './coverage-row.t
 const SPEEDS = [28, 34, 40, 46, 52];
 const WANTED = [0.93, 0.97] as const;
 const ALWAYS = [0.99, 1] as const;
+/** A law that is not the propeller's own: 81 % is what the method's own experiments found, and its stated limit. */
+const WRONG_LAW = [0.75, 1] as const;
 
 type Law = (V: number) => number;
 
@@ -30,6 +32,7 @@ function cardRows(
   law: Law,
   kind: 'fixed' | 'constant-speed',
   plan: CardPlan,
+  wanted: readonly [number, number] = WANTED,
 ): CoverageRow[] {
   const airplane = exactAirplane({ propeller: { kind } });
   const { Vy } = trueOptima(law);
@@ -42,7 +45,7 @@ function cardRows(
     refused += add(speed, quantityIn(result, 'best-rate-speed'), Vy);
     add(rate, quantityIn(result, 'best-rate'), standardRate(law, Vy));
   }
-  return [speed.row(flights, refused, WANTED), rate.row(flights, refused, WANTED)];
+  return [speed.row(flights, refused, wanted), rate.row(flights, refused, wanted)];
 }
 
 /** Best speed and best rate of five speeds twice, at two scatters between climbs and for both kinds of propeller. */
@@ -53,10 +56,14 @@ export function coverageClimbCards(flights: number): CoverageRow[] {
       scatter,
     }),
     ...cardRows(`five speeds twice, fixed, ${scatter} m/s`, flights, parabola, 'fixed', { speeds: SPEEDS, scatter }),
-    ...cardRows(`a fixed one taken for constant speed, ${scatter} m/s`, flights, parabola, 'constant-speed', {
-      speeds: SPEEDS,
-      scatter,
-    }).slice(0, 1),
+    ...cardRows(
+      `a fixed one taken for constant speed, ${scatter} m/s`,
+      flights,
+      parabola,
+      'constant-speed',
+      { speeds: SPEEDS, scatter },
+      WRONG_LAW,
+    ).slice(0, 1),
   ]);
 }
 

@@ -211,7 +211,8 @@ describe('without script', () => {
     await typeInto(value, '104');
     await typeInto('#f-why', 'gauge checked in boiling water');
     await Promise.all([page.waitForNavigation(), page.click('button.main')]);
-    expect(page.url()).toContain('done=saved');
+    // saved; its manoeuvring speed has been above what stall and load factor allow before, and is told again
+    expect(page.url()).toContain('done=doubted');
     const { airplane } = await service.ask<{ airplane: { revision: number; revisions: { why: string }[] } }>(
       'GET',
       '/api/books/ouzel',
