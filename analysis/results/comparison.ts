@@ -12,6 +12,8 @@ export interface LimitQuestion {
   margin?: number;
   /** 'upper' when the value must stay below the limit */
   side?: 'upper' | 'lower';
+  /** a yardstick, not a limit of this airplane */
+  reference?: true;
 }
 
 /**
@@ -24,7 +26,7 @@ export interface LimitQuestion {
 export function compareWithLimit(question: LimitQuestion): Comparison {
   const { what, value, u95, limit, unit, margin = 0, side = 'upper' } = question;
   const sign = side === 'upper' ? 1 : -1;
-  const base = { what, limit, unit, value, u95 };
+  const base = { what, limit, unit, value, u95, ...(question.reference ? { reference: true as const } : {}) };
   if (value === null || !Number.isFinite(value)) {
     return { ...base, value: null, outcome: 'not shown', words: 'not shown: there is no value to compare' };
   }

@@ -66,6 +66,8 @@ export const comparisonSchema = z.object({
   u95: z.number().nullable(),
   outcome: z.enum(['shown', 'not shown', 'exceeded']),
   words: z.string(),
+  /** a yardstick from a rule that does not bind this airplane: told, never what a result or a gate hangs on */
+  reference: z.exactOptional(z.literal(true)),
 });
 
 export const provenanceSchema = z.object({

@@ -15,6 +15,7 @@ import {
   whyNone,
 } from '../words/quantity.ts';
 import { type InstrumentUnits, unitShown } from '../words/unit-shown.ts';
+import { type Apart, toldApart } from './told-apart.ts';
 
 export const comparisonRow = z.strictObject({
   what: z.string(),
@@ -87,17 +88,33 @@ export function quantityGroups({ quantities }: Result, units: InstrumentUnits, l
   }
   const reason = (name: string) =>
     quantities.find((one) => one.value === null && nameInWords(one.name) === name)?.flags[0]?.message ?? '';
-  return [...groups.values()].map((group) => ({ ...group, summary: groupInWords(group, reason(group.name)) }));
+  return [...groups.values()].map((group) => {
+    const apart = toldApart(
+      quantities.filter((one) => nameInWords(one.name) === group.name),
+      units,
+    );
+    return { ...group, summary: groupInWords(group, apart, reason(group.name)) };
+  });
 }
 
+/** Values that stand in a line before it says how many more there are. */
+const IN_LINE = 3;
+
 /** The values of a group in one line, for when it is folded; where there is none at all, the reason. */
-function groupInWords({ rows }: QuantityGroup, reason: string): string {
-  const values = rows.filter((one) => !one.quantity.none).map((one) => quantityText(one.quantity));
+function groupInWords({ rows }: QuantityGroup, apart: readonly Apart[], reason: string): string {
+  let named = '';
+  const values = rows.flatMap(({ quantity }, i) => {
+    if (quantity.none) return [];
+    const { which = '', name = '', at = '' } = apart[i] ?? {};
+    const where = at ? `at ${name === named ? '' : `${name} `}${at}` : '';
+    named = name;
+    return [[which, quantityText(quantity), where].filter(Boolean).join(' ')];
+  });
   const without = rows.length - values.length;
   if (values.length === 0 && reason) return `none: ${reason}`;
-  const more = values.length > 4 ? ` and ${values.length - 4} more` : '';
+  const more = values.length > IN_LINE ? ` and ${values.length - IN_LINE} more` : '';
   const open = without > 0 ? `${without} without a value` : '';
-  return [`${values.slice(0, 4).join(', ')}${more}`, open].filter(Boolean).join('; ');
+  return [`${values.slice(0, IN_LINE).join(', ')}${more}`, open].filter(Boolean).join('; ');
 }
 
 function quantityInRow(one: ResultQuantity, units: InstrumentUnits, link: SampleLink): z.infer<typeof quantityRow> {

@@ -49,8 +49,8 @@ export function buildResult(answer: Answer): Result {
     ...resultShell('airspeed', airspeedNote, input),
     status: 'reduced',
     quantities: [
-      ...windQuantities(doubt),
       ...rows.flatMap((row) => speedQuantities(row, speedOnly)),
+      ...windQuantities(doubt),
       ...fitQuantities(doubt),
     ],
     tables: [
@@ -98,6 +98,7 @@ function airspeedRule(row: SpeedRow, unit: string): Comparison {
     u95: lost ? null : row.error.u95,
     limit: Math.max(0.03 * row.cas, toSi(5, 'kt')),
     unit: 'm/s',
+    reference: true,
   });
 }
 
@@ -111,6 +112,7 @@ function altimeterRule(row: SpeedRow, unit: string): Comparison {
     u95: lost ? null : atSeaLevel(impactPressure(row.cas + row.error.u95) - impactPressure(row.cas)),
     limit: toSi(30, 'ft') * Math.max(1, row.cas / toSi(100, 'kt')),
     unit: 'm',
+    reference: true,
   });
 }
 
