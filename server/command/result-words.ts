@@ -17,7 +17,9 @@ export function resultWords(result: Result, units: InstrumentUnits = USUAL_UNITS
       const value = quantityText(quantityInWords(one.value, one.unit, more, units));
       return [`${one.name}: ${value}`, ...holdsFor(one.conditions, units)];
     }),
-    ...comparisons.map((one) => `${one.what}: ${one.words}`),
+    ...comparisons.map(
+      (one) => `${one.what}: ${one.words}${one.reference ? ' (a yardstick, not a requirement on this airplane)' : ''}`,
+    ),
     ...flags.map((one) => `${one.kind}: ${one.message}`),
   ];
 }

@@ -11,15 +11,14 @@ export interface Headline {
   comparison: Comparison | null;
 }
 
-/** What a person must see first: beyond a limit, then what was not shown although there is a value; yardsticks last. */
-function weight({ outcome, value, reference }: Comparison): number {
-  if (reference) return 4;
+/** What a person must see first: beyond a limit, then what was not shown although there is a value. */
+function weight({ outcome, value }: Comparison): number {
   if (outcome === 'exceeded') return 0;
   if (value === null) return 3;
   return outcome === 'not shown' ? 1 : 2;
 }
 
-/** Comparisons with the one that comes out worst first; of equals the one nearest to its limit; yardsticks last. */
+/** Comparisons with the one that comes out worst first; of equals the one nearest to its limit. */
 export function worstFirst(comparisons: readonly Comparison[]): Comparison[] {
   const room = (one: Comparison) => (one.value === null ? 0 : one.limit - one.value);
   return [...comparisons].sort((a, b) => weight(a) - weight(b) || room(a) - room(b));

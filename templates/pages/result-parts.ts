@@ -25,6 +25,8 @@ export const comparisonRow = z.strictObject({
   outcome: outcomePart,
   words: z.string(),
 });
+/** A table of comparisons, and what it is called. */
+export const comparisonsPart = z.strictObject({ label: z.string(), rows: z.array(comparisonRow) });
 export type ComparisonRow = z.infer<typeof comparisonRow>;
 
 export const quantityRow = z.strictObject({
@@ -61,7 +63,7 @@ export function comparisonInRow(one: Comparison, units: InstrumentUnits): Compar
 }
 
 /** `7 shown, 9 not shown, 1 exceeded`. */
-export function comparisonsInWords({ comparisons }: Result): string {
+export function comparisonsInWords(comparisons: readonly Comparison[]): string {
   const words = (['exceeded', 'not shown', 'shown'] as const).map((outcome) => {
     const n = comparisons.filter((one) => one.outcome === outcome).length;
     return n === 0 ? '' : `${n} ${outcome}`;
@@ -108,7 +110,7 @@ function groupInWords({ rows }: QuantityGroup, apart: readonly Apart[], reason: 
     const { which = '', name = '', at = '' } = apart[i] ?? {};
     const where = at ? `at ${name === named ? '' : `${name} `}${at}` : '';
     named = name;
-    return [[which, quantityText(quantity), where].filter(Boolean).join(' ')];
+    return [[which, unbroken(quantityText(quantity)), unbroken(where)].filter(Boolean).join(' ')];
   });
   const without = rows.length - values.length;
   if (values.length === 0 && reason) return `none: ${reason}`;
@@ -116,6 +118,9 @@ function groupInWords({ rows }: QuantityGroup, apart: readonly Apart[], reason: 
   const open = without > 0 ? `${without} without a value` : '';
   return [`${values.slice(0, IN_LINE).join(', ')}${more}`, open].filter(Boolean).join('; ');
 }
+
+/** A number keeps its uncertainty and its unit in its line. */
+const unbroken = (text: string) => text.replaceAll(' ', '\u00a0');
 
 function quantityInRow(one: ResultQuantity, units: InstrumentUnits, link: SampleLink): z.infer<typeof quantityRow> {
   const { name, value, unit, u95, parts, conditions } = one;

@@ -27,6 +27,7 @@ import {
   comparisonInRow,
   comparisonRow,
   comparisonsInWords,
+  comparisonsPart,
   exclusions,
   quantityGroup,
   quantityGroups,
@@ -58,7 +59,8 @@ export const resultView = z.strictObject({
   flags: z.array(flagGroup),
   charts: z.array(chartPart),
   envelope: envelopePart.nullable(),
-  comparisons: z.array(comparisonRow),
+  comparisons: comparisonsPart.nullable(),
+  yardsticks: comparisonsPart.extend({ tally: z.string() }).nullable(),
   segments: z
     .strictObject({
       action: z.string(),
@@ -134,6 +136,8 @@ export function resultPage(kept: KeptResult, shown: ResultShown, context: PageCo
   const samples = sampleLink(kept, book.id);
   const path = resultPath(book.id, number);
   const headline = headlineOf(result, units, '#numbers');
+  const binding = result.comparisons.filter((one) => !one.reference);
+  const yardsticks = result.comparisons.filter((one) => one.reference);
   const flags = flagsInWords(result.flags, (from, to) => samples(from, to));
   const excluded = exclusions(flags, result);
   const quantities = quantityGroups(result, units, samples);
@@ -165,7 +169,7 @@ export function resultPage(kept: KeptResult, shown: ResultShown, context: PageCo
             label: headline.label,
             quantity: headline.quantity,
             comparison: headline.comparison ? comparisonInRow(headline.comparison, units) : null,
-            tally: comparisonsInWords(result),
+            tally: comparisonsInWords(binding),
           },
     short: quantities.slice(0, 6).map(({ name, summary }) => ({ name, text: summary })),
     flags: flagsByKind(flags.filter((one) => !excluded.includes(one))),
@@ -174,7 +178,18 @@ export function resultPage(kept: KeptResult, shown: ResultShown, context: PageCo
       shown.airplane && kept.kind === 'weight-balance'
         ? envelopeDrawing(shown.airplane, units, loadCases(result))
         : null,
-    comparisons: worstFirst(result.comparisons).map((one) => comparisonInRow(one, units)),
+    comparisons:
+      binding.length > 0
+        ? { label: 'Against the limits', rows: worstFirst(binding).map((one) => comparisonInRow(one, units)) }
+        : null,
+    yardsticks:
+      yardsticks.length > 0
+        ? {
+            label: 'Beside published rules',
+            rows: yardsticks.map((one) => comparisonInRow(one, units)),
+            tally: comparisonsInWords(yardsticks),
+          }
+        : null,
     segments: segmentsPart(kept, path, samples),
     quantities,
     tables: result.tables.map((table, i) => ({

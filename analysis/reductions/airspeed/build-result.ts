@@ -87,13 +87,11 @@ function segmentsOf({ input, gathered, doubt }: Answer): ResultSegment[] {
   });
 }
 
-const REFERENCE = 'a reference, not a requirement on an amateur-built airplane';
-
 /** The larger of 3 % and 5 kt. */
 function airspeedRule(row: SpeedRow, unit: string): Comparison {
   const lost = row.dilution > DILUTION_REFUSE;
   return compareWithLimit({
-    what: `position error at ${nameOf(row, unit)}, beside 14 CFR 23.1323(b): 3 % or 5 kt (${REFERENCE})`,
+    what: `position error at ${nameOf(row, unit)}, beside 14 CFR 23.1323(b): 3 % or 5 kt`,
     value: lost ? null : Math.abs(row.correction),
     u95: lost ? null : row.error.u95,
     limit: Math.max(0.03 * row.cas, toSi(5, 'kt')),
@@ -107,7 +105,7 @@ function altimeterRule(row: SpeedRow, unit: string): Comparison {
   const lost = row.dilution > DILUTION_REFUSE;
   const atSeaLevel = (dps: number) => Math.abs(altitudeCorrection(dps, 0));
   return compareWithLimit({
-    what: `altimeter error from it at ${nameOf(row, unit)}, beside 14 CFR 23.1325(e): 30 ft per 100 kt (${REFERENCE})`,
+    what: `altimeter error of the same static source at ${nameOf(row, unit)}, beside 14 CFR 23.1325(e): 30 ft per 100 kt`,
     value: lost ? null : atSeaLevel(row.staticError),
     u95: lost ? null : atSeaLevel(impactPressure(row.cas + row.error.u95) - impactPressure(row.cas)),
     limit: toSi(30, 'ft') * Math.max(1, row.cas / toSi(100, 'kt')),
