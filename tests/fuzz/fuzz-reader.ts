@@ -109,7 +109,7 @@ function judgeTable(
   const traced: Found[] = [];
   for (let r = 0; r < table.rows; r += 1) {
     const values = columns.map((channel) => ({ channel, c: channel.index, value: written(channel, r) }));
-    const source = sourceOf(file, rows, values);
+    const source = sourceOf(file, rows, values, (traced.at(-1)?.source.id ?? -1) + 1);
     if (!source) {
       if (!told) wrong.push(`row ${r} is none of the file's rows, and nothing is said`);
       continue;
@@ -161,8 +161,16 @@ function coversRow(flag: { fromSeconds?: number; toSeconds?: number }, seconds: 
 const isSame = (a: number, b: number) =>
   (Number.isNaN(a) && Number.isNaN(b)) || Math.abs(a - b) <= 1e-9 * Math.max(1, Math.abs(a));
 
-/** The row of the mutated file that most values of a read row come from; at least half of them. */
-function sourceOf(file: GoodFile, rows: readonly Row[], values: { c: number; value: number }[]): Row | undefined {
+/**
+ * The row of the mutated file that most values of a read row come from; at least half of them. Of two that share as
+ * many, the one whose turn it is: a broken row can be as like another as itself.
+ */
+function sourceOf(
+  file: GoodFile,
+  rows: readonly Row[],
+  values: { c: number; value: number }[],
+  turn: number,
+): Row | undefined {
   let best: Row | undefined;
   let most = 0;
   for (const row of rows) {
@@ -171,7 +179,7 @@ function sourceOf(file: GoodFile, rows: readonly Row[], values: { c: number; val
     const count = values.filter(
       ({ c, value }) => !Number.isNaN(value) && isSame(value, numbers[c] ?? Number.NaN),
     ).length;
-    if (count > most) [best, most] = [row, count];
+    if (count > most || (count === most && count > 0 && row.id === turn)) [best, most] = [row, count];
   }
   return most >= Math.max(2, values.filter(({ value }) => !Number.isNaN(value)).length / 2) ? best : undefined;
 }
