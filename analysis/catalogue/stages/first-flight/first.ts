@@ -114,7 +114,7 @@ export const FIRST = [
       weight: 'first-flight load',
       cg: 'forward half of the range',
       fuel: 'about half; land with 1 h or more left',
-      altitude: '3,000 to {{show height 5000 ft}} above the field within glide of it',
+      altitude: '{{show height 3000 ft}} to {{show height 5000 ft}} above the field within glide of it',
       crew: 'pilot only, or with additional pilot under its program',
     },
     setup: [
