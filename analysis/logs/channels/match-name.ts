@@ -19,6 +19,8 @@ export interface NameMatch {
 /** Words that say which one, not what. */
 const SIDE: Partial<Record<Word, number>> = { LEFT: 1, RIGHT: 2, CENTRE: 3, AFT: 3, NOSE: 3, MAIN: 1 };
 const FREE = new Set<Word>(['NEUTRAL', 'ENGINE', 'LEFT', 'RIGHT', 'CENTRE', 'AFT', 'NOSE', 'MAIN', 'GPS']);
+/** Dimensions in which a state, a mark or a quality may be written. */
+const COUNTED = ['none', 'count', 'ratio'];
 const EXTRA_WORD_COST = 0.3;
 /** Words that say what kind of thing is measured: a rule that leaves one aside is about something else. */
 const KINDS = new Set<Word>(['TEMP', 'VOLT', 'AMP', 'RATE', 'FLOW', 'FORCE', 'FAULT']);
@@ -99,6 +101,10 @@ function contradiction(rule: NameRule, unit: UnitText, read: NameWords): string 
     if (!unit.units.some((one) => one.dimension === dimension || isRatioOf(dimension, one.dimension))) {
       return `its unit "${unit.text}" does not measure ${quantity.replaceAll('-', ' ')}`;
     }
+  }
+  const isState = rule.quantities.length === 1 && dimension === 'none' && unit.units.length > 0;
+  if (isState && !unit.units.some((one) => COUNTED.includes(one.dimension))) {
+    return `its unit "${unit.text}" measures something, and ${quantity.replaceAll('-', ' ')} has no unit`;
   }
   return null;
 }

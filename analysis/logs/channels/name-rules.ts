@@ -25,15 +25,9 @@ const open = (quantities: readonly string[], words: readonly Word[], dimension?:
 });
 
 const ENGINE_TEMPERATURES = [
-  'coolant-temperature',
-  'oil-temperature',
-  'outside-air-temperature',
-  'inlet-air-temperature',
-  'cylinder-head-temperature',
-  'exhaust-gas-temperature',
-  'coolant-temperature-in',
-  'fuel-temperature',
-];
+  'coolant-temperature', 'oil-temperature', 'outside-air-temperature', 'inlet-air-temperature',
+  'cylinder-head-temperature', 'exhaust-gas-temperature', 'coolant-temperature-in', 'fuel-temperature',
+]; // biome-ignore format: a list
 const PRESSURES = ['oil-pressure', 'fuel-pressure', 'manifold-pressure', 'coolant-pressure', 'hydraulic-pressure'];
 const ALTITUDES = ['pressure-altitude', 'indicated-altitude', 'gps-altitude'];
 const SPEEDS = ['indicated-airspeed', 'true-airspeed', 'ground-speed', 'calibrated-airspeed'];
@@ -67,6 +61,9 @@ export const NAME_RULES: readonly NameRule[] = [
   rule('outside-air-temperature', ['OAT', 'TEMP'], 0.95),
   rule('outside-air-temperature', ['OAT', 'AIR', 'TEMP'], 0.95),
   rule('outside-air-temperature', ['OAT', 'AIR'], 0.9),
+  rule('outside-air-temperature', ['SATLETTERS'], 0.93, 'temperature'),
+  rule('outside-air-temperature', ['STATIC', 'AIR', 'TEMP'], 0.95),
+  open(['outside-air-temperature', 'fix-quality'], ['SATLETTERS']),
   rule('inlet-air-temperature', ['INLETAIR', 'TEMP'], 0.9),
   rule('inlet-air-temperature', ['INLETAIR', 'AIR', 'TEMP'], 0.93),
   rule('inlet-air-temperature', ['INLETAIR'], 0.82, 'temperature'),

@@ -89,6 +89,7 @@ function read(list: readonly string[]): NameWords {
     i++;
     if (token === 'secondengine') out.words.push('SECOND_ENGINE');
     else if (/^\d+$/.test(token)) out.numbers.push(Number(token));
+    else if (northOf(token, out.words.at(-1))) out.words.push(token === 't' ? 'TRUE' : 'MAGNETIC');
     else if (token.length === 1 && Object.hasOwn(LETTERS, token) && list.length > 1)
       out.words.push(LETTERS[token] ?? 'NEUTRAL');
     else {
@@ -98,6 +99,11 @@ function read(list: readonly string[]): NameWords {
     }
   }
   return out;
+}
+
+/** `Track T`, `Heading M`: behind a direction the letter says which north it is measured from. */
+function northOf(token: string, before: Word | undefined): boolean {
+  return (token === 't' || token === 'm') && (before === 'TRACK' || before === 'HDG' || before === 'COURSE');
 }
 
 function phraseAt(list: readonly string[], from: number): number {

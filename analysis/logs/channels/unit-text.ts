@@ -14,6 +14,9 @@ export interface UnitText {
 
 const QUALIFIERS: readonly [RegExp, UnitText['qualifier']][] = [
   [/\b(true|tru)\b/i, 'true'],
+  // `°T`, `deg M`
+  [/(?<=^(°|deg) ?)t$/i, 'true'],
+  [/(?<=^(°|deg) ?)m$/i, 'magnetic'],
   [/\b(mag|magnetic)\b/i, 'magnetic'],
   [/\b(a?msl|sea level|geoid)\b/i, 'sea-level'],
   [/\b(wgs ?-?(84)?|hae|ellipsoid(al)?)\b/i, 'ellipsoid'],

@@ -34,11 +34,17 @@ export function findMarkers(channel: LogChannel, quantity: Quantity, t: Float64A
   return equalRuns(values).filter(({ from, to }) => {
     const value = values[from] ?? Number.NaN;
     const outside = value < low || value > high;
+    if (fromSi(value, unit) === 0) return rate !== null && jumpsThereAndBack(values, t, { from, to }, rate);
     if (!outside && rate === null) return false;
     if (!isMarker(value)) return false;
     // a number that the channel may also reach honestly is a marker only where it is jumped to
-    return outside || (jumps(values, t, from, rate ?? 0) && jumps(values, t, to + 1, rate ?? 0));
+    return outside || jumpsThereAndBack(values, t, { from, to }, rate ?? 0);
   });
+}
+
+/** A number, zero above all, that is jumped to and jumped back from faster than any sensor can follow. */
+function jumpsThereAndBack(values: Float64Array, t: Float64Array, { from, to }: RowSpan, rate: number): boolean {
+  return jumps(values, t, from, rate) && jumps(values, t, to + 1, rate);
 }
 
 function jumps(values: Float64Array, t: Float64Array, row: number, rate: number): boolean {

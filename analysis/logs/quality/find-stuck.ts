@@ -41,7 +41,10 @@ export interface Movement {
  * @returns one count a restless channel
  */
 export function movementOf(table: LogTable): Movement[] {
-  const restless = table.channels.filter((c) => c.quantity !== null && RESTLESS.includes(baseName(c.quantity)));
+  const known = table.channels.filter((c) => c.quantity !== null && !c.texts);
+  const usual = known.filter((c) => c.quantity !== null && RESTLESS.includes(baseName(c.quantity)));
+  // A recorder of temperatures alone still shows that it goes on reading.
+  const restless = usual.length > 0 ? usual : known;
   return restless.map((channel) => {
     const changes = new Int32Array(channel.values.length);
     for (let i = 1; i < changes.length; i += 1) {

@@ -116,6 +116,8 @@ export function fromDegreesMinutes(packed: number): number {
  */
 export function splitUnit(text: string): { number: string; unit: string } | null {
   const m = /^([+-]?[\d.,]*\d[.,]?)\s*([^\d\s.,+-].*)$/.exec(text.trim());
+  // Four decimals and a letter of the compass are a position; nothing on board is weighed to a tenth of a millinewton.
+  if (m?.[1] !== undefined && /[.,]\d{4,}$/.test(m[1]) && /^[NSEW]$/i.test(m[2] ?? '')) return null;
   return m?.[1] !== undefined && m[2] !== undefined && isUnitText(m[2]) ? { number: m[1], unit: m[2] } : null;
 }
 

@@ -168,6 +168,8 @@ Cowl flaps | 0 | 1 | cowl-exit-position | 1
 Door | 0 | 1 | ?cowl-exit-position |
 Cabin door | 0 | 1 | - |
 Fan | 0 | 1 | cooling-fan-state | none
+fan_on | 0 | 1 | cooling-fan-state | none
+Fan (A) | 6 | 14 | - |
 Cabin fan | 0 | 1 | - |
 Fuel Temp (C) | 15 | 25 | fuel-temperature | degC
 IAT (C) | 20 | 35 | inlet-air-temperature | degC
@@ -267,6 +269,15 @@ LNG | 7.1 | 7.3 | longitude | deg
 longitude_deg | 7.1 | 7.3 | longitude | deg
 gpsLongitude | 7.1 | 7.3 | longitude | deg
 TRK (deg) | 80 | 130 | track-true | deg
+Track T | 80 | 130 | track-true | deg
+Track (°T) | 80 | 130 | track-true | deg
+Track M | 80 | 130 | - |
+Heading M | 80 | 130 | heading-magnetic | deg
+Heading (°T) | 80 | 130 | - |
+SAT (degC) | -6 | 12 | outside-air-temperature | degC
+SAT | 5 | 12 | ?outside-air-temperature fix-quality |
+Event (s) | 1 | 40 | - |
+Altitude QNE (m) | 300 | 1500 | pressure-altitude | m
 Track (deg true) | 80 | 130 | track-true | deg
 TRK (deg mag) | 80 | 130 | - |
 COG (deg) | 80 | 130 | track-true | deg
@@ -353,6 +364,8 @@ Temp. aceite (°C) | 75 | 98 | oil-temperature | degC
 Öldruck [bar] | 3 | 5 | oil-pressure | bar
 Pression huile (bar) | 3 | 5 | oil-pressure | bar
 Presión aceite (bar) | 3 | 5 | oil-pressure | bar
+Kühlmittel ein [°C] | 60 | 78 | coolant-temperature-in | degC
+Kühlmittel aus [°C] | 75 | 98 | coolant-temperature | degC
 Kühlwassertemperatur [°C] | 75 | 98 | coolant-temperature | degC
 Kühlmitteltemp (°C) | 75 | 98 | coolant-temperature | degC
 Wassertemperatur (°C) | 75 | 98 | coolant-temperature | degC

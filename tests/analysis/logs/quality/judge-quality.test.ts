@@ -75,6 +75,24 @@ describe('the quality of channels', () => {
     expect(climbing.flags).toEqual([]);
   });
 
+  test('a zero that is jumped to and back is no reading; a zero that is reached is one', () => {
+    const open = channel('cylinder-head-temperature#2', 'degF', (i) => (i > 500 && i < 560 ? 0 : 350 + Math.sin(i)));
+    const winter = channel('outside-air-temperature', 'degC', (i) => Math.round(8 * Math.sin(i / 100)));
+    const parked = channel('indicated-airspeed', 'kt', (i) => Math.max(0, Math.min(90 + Math.sin(i), i - 300)));
+    judgeQuality(table(rpm(), open, winter, parked));
+    expect(open.flags).toMatchObject([{ kind: 'disconnected', fromSeconds: 501, toSeconds: 559 }]);
+    expect(open.values[530]).toBeNaN();
+    expect([...kinds(winter), ...kinds(parked)]).toEqual([]);
+  });
+
+  test('of two temperatures alone the one that stops is stuck', () => {
+    const stopped = channel('oil-temperature', 'degC', (i) => (i >= 400 && i < 600 ? 91.3 : 90 + 2 * Math.sin(i)));
+    const going = channel('coolant-temperature', 'degC', (i) => 88 + Math.sin(i));
+    judgeQuality(table(stopped, going));
+    expect(stopped.flags).toMatchObject([{ kind: 'stuck', fromSeconds: 400, toSeconds: 599 }]);
+    expect(going.flags).toEqual([]);
+  });
+
   test('an open sensor far off is taken out; an overheating cylinder is not', () => {
     const open = channel('oil-temperature', 'degC', (i) => (i >= 800 ? -180 : 90) + Math.sin(i));
     const hot = channel(
