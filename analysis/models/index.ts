@@ -16,4 +16,5 @@ export * from './hot-day.ts';
 export * from './limit-events.ts';
 export * from './loading-envelope.ts';
 export * from './moments.ts';
+export * from './part-trace.ts';
 export * from './weighing.ts';

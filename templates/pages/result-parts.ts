@@ -1,11 +1,9 @@
-/** The values of a result in words: each comparison, each quantity with its parts, grouped as one reads them. */
+/** The values of a result in words: each quantity with its parts, grouped as one reads them. */
 import * as z from 'zod';
-import type { Comparison, Condition, Result, ResultQuantity } from '../../analysis/results/index.ts';
+import type { Condition, Result, ResultQuantity } from '../../analysis/results/index.ts';
 import { show } from '../../analysis/units/index.ts';
-import { intervalOf, intervalPart } from '../parts/interval.view.ts';
 import { type FlagPart, flagPart, flagsInWords } from '../parts/remarks.view.ts';
-import { nameInWords, sentence } from '../words/list.ts';
-import { outcomeInWords, outcomePart } from '../words/outcome.ts';
+import { nameInWords } from '../words/list.ts';
 import {
   conditionPart,
   conditionsInWords,
@@ -16,18 +14,6 @@ import {
 } from '../words/quantity.ts';
 import { type InstrumentUnits, unitShown } from '../words/unit-shown.ts';
 import { type Apart, toldApart } from './told-apart.ts';
-
-export const comparisonRow = z.strictObject({
-  what: z.string(),
-  quantity: quantityPart,
-  limit: z.string(),
-  interval: intervalPart.nullable(),
-  outcome: outcomePart,
-  words: z.string(),
-});
-/** A table of comparisons, and what it is called. */
-export const comparisonsPart = z.strictObject({ label: z.string(), rows: z.array(comparisonRow) });
-export type ComparisonRow = z.infer<typeof comparisonRow>;
 
 export const quantityRow = z.strictObject({
   head: z.string(),
@@ -48,28 +34,6 @@ export type QuantityGroup = z.infer<typeof quantityGroup>;
 
 /** Address of the samples of a span in a file; empty where there are none. */
 export type SampleLink = (fromSeconds: number, toSeconds: number, file?: string) => string;
-
-/** A comparison as a row. */
-export function comparisonInRow(one: Comparison, units: InstrumentUnits): ComparisonRow {
-  const { what, value, unit, u95, limit, outcome, words } = one;
-  return {
-    what: sentence(what),
-    quantity: quantityInWords(value, unit, { name: what, u95, why: 'no value' }, units),
-    limit: quantityText(quantityInWords(limit, unit, { name: what }, units)),
-    interval: intervalOf(one),
-    outcome: outcomeInWords(outcome),
-    words: sentence(words),
-  };
-}
-
-/** `7 shown, 9 not shown, 1 exceeded`. */
-export function comparisonsInWords(comparisons: readonly Comparison[]): string {
-  const words = (['exceeded', 'not shown', 'shown'] as const).map((outcome) => {
-    const n = comparisons.filter((one) => one.outcome === outcome).length;
-    return n === 0 ? '' : `${n} ${outcome}`;
-  });
-  return words.filter(Boolean).join(', ');
-}
 
 /** Conditions that name a row rather than qualify it, and those told by the link to the samples. */
 const HEADS = ['segment', 'label', 'case', 'at'];

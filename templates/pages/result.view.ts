@@ -20,19 +20,19 @@ import { methodPath } from './help.view.ts';
 import type { KeptConsequences, KeptResult, PageContext } from './kept.ts';
 import { loadCases } from './load-cases.ts';
 import { logPath } from './logs.view.ts';
-import { calibrationUnder, consequencePart, consequencesInWords } from './result-consequences.ts';
-import { headlineOf, worstFirst } from './result-headline.ts';
-import { paperUnder } from './result-paper.ts';
 import {
+  againstLimits,
+  besideRules,
   comparisonInRow,
   comparisonRow,
   comparisonsInWords,
   comparisonsPart,
-  exclusions,
-  quantityGroup,
-  quantityGroups,
-  type SampleLink,
-} from './result-parts.ts';
+  yardsticksPart,
+} from './result-comparisons.ts';
+import { calibrationUnder, consequencePart, consequencesInWords } from './result-consequences.ts';
+import { headlineOf } from './result-headline.ts';
+import { paperUnder } from './result-paper.ts';
+import { exclusions, quantityGroup, quantityGroups, type SampleLink } from './result-parts.ts';
 import { type AskedPrediction, prediction, predictPart } from './result-prediction.ts';
 import { segmentsPart } from './result-segments.ts';
 import { resultInRow, resultPath, resultRow, standingOf } from './results.view.ts';
@@ -60,7 +60,7 @@ export const resultView = z.strictObject({
   charts: z.array(chartPart),
   envelope: envelopePart.nullable(),
   comparisons: comparisonsPart.nullable(),
-  yardsticks: comparisonsPart.extend({ tally: z.string() }).nullable(),
+  yardsticks: yardsticksPart.nullable(),
   segments: z
     .strictObject({
       action: z.string(),
@@ -136,8 +136,6 @@ export function resultPage(kept: KeptResult, shown: ResultShown, context: PageCo
   const samples = sampleLink(kept, book.id);
   const path = resultPath(book.id, number);
   const headline = headlineOf(result, units, '#numbers');
-  const binding = result.comparisons.filter((one) => !one.reference);
-  const yardsticks = result.comparisons.filter((one) => one.reference);
   const flags = flagsInWords(result.flags, (from, to) => samples(from, to));
   const excluded = exclusions(flags, result);
   const quantities = quantityGroups(result, units, samples);
@@ -169,7 +167,7 @@ export function resultPage(kept: KeptResult, shown: ResultShown, context: PageCo
             label: headline.label,
             quantity: headline.quantity,
             comparison: headline.comparison ? comparisonInRow(headline.comparison, units) : null,
-            tally: comparisonsInWords(binding),
+            tally: comparisonsInWords(result.comparisons.filter((one) => !one.reference)),
           },
     short: quantities.slice(0, 6).map(({ name, summary }) => ({ name, text: summary })),
     flags: flagsByKind(flags.filter((one) => !excluded.includes(one))),
@@ -178,18 +176,8 @@ export function resultPage(kept: KeptResult, shown: ResultShown, context: PageCo
       shown.airplane && kept.kind === 'weight-balance'
         ? envelopeDrawing(shown.airplane, units, loadCases(result))
         : null,
-    comparisons:
-      binding.length > 0
-        ? { label: 'Against the limits', rows: worstFirst(binding).map((one) => comparisonInRow(one, units)) }
-        : null,
-    yardsticks:
-      yardsticks.length > 0
-        ? {
-            label: 'Beside published rules',
-            rows: yardsticks.map((one) => comparisonInRow(one, units)),
-            tally: comparisonsInWords(yardsticks),
-          }
-        : null,
+    comparisons: againstLimits(result, units),
+    yardsticks: besideRules(result, units),
     segments: segmentsPart(kept, path, samples),
     quantities,
     tables: result.tables.map((table, i) => ({

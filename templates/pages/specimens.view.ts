@@ -14,7 +14,7 @@ import { quantityInWords, quantityPart } from '../words/quantity.ts';
 import { resultTableInWords } from '../words/result-table.ts';
 import { USUAL_UNITS } from '../words/unit-shown.ts';
 import { HELP_CRUMB } from './help.view.ts';
-import { comparisonInRow, comparisonRow } from './result-parts.ts';
+import { comparisonInRow, comparisonRow } from './result-comparisons.ts';
 import { resultInRow, resultRow } from './results.view.ts';
 
 export const specimensView = z.strictObject({

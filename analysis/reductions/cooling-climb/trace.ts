@@ -1,36 +1,16 @@
 /** A recording on one even grid: temperatures, static air, height, speed, and what was set at each sample. */
 import type { Airplane } from '../../airplane/index.ts';
-import {
-  brokenStretches,
-  evidentRangeOf,
-  plausibleRangeOf,
-  type Recording,
-  type Series,
-  valuesAt,
-} from '../../logs/index.ts';
-import type { CooledPart } from '../../models/index.ts';
-import { movingMedian, quantisationStep } from '../../numbers/index.ts';
-import { type Flag, flag } from '../../remarks/index.ts';
+import { evidentRangeOf, plausibleRangeOf, type Recording, type Series, valuesAt } from '../../logs/index.ts';
+import { type PartTrace, partTrace } from '../../models/index.ts';
+import { movingMedian } from '../../numbers/index.ts';
+import type { Flag } from '../../remarks/index.ts';
 import { filledWithNearest, type Grid, gridOver, heldOnGrid, movingMean, onGrid } from '../../segments/index.ts';
 import { type Air, airAlong } from './air.ts';
-import type { CoolingChannels, HotChannel } from './channels.ts';
+import type { CoolingChannels } from './channels.ts';
 import type { CoolingClimbOptions } from './input.ts';
 
-export interface HotTrace {
-  /** glossary name with its index */
-  quantity: string;
-  part: CooledPart;
-  series: Series;
-  /** K, NaN where missing or broken */
-  values: Float64Array;
-  /** the same over 15 s, for asking what a thermostat does */
-  steady: Float64Array;
-  /** recording step, K, 0 where none shows */
-  step: number;
-  /** readings in one sample */
-  perSample: number;
-  broken: readonly { from: number; to: number }[];
-}
+/** A part whose temperature a climb follows. */
+export type HotTrace = PartTrace;
 
 export interface Trace {
   /** what the times count from */
@@ -52,8 +32,6 @@ export interface Trace {
   flap: Float64Array | null;
 }
 
-/** Readings are smoothed over this before a threshold is asked for, s. */
-const STEADY_SECONDS = 15;
 /** Height and airspeed are smoothed over this, s. */
 const SLOW_SECONDS = 10;
 /** Settings are held no longer than this over a recorder's silence, s. */
@@ -73,7 +51,6 @@ export function traceOf(
   airplane: Airplane | undefined,
   options: CoolingClimbOptions,
 ): { trace: Trace; flags: Flag[] } {
-  const flags: Flag[] = [];
   const grid = gridOver(channels.hot[0]?.series.t ?? new Float64Array());
   const setting = (series: Series | null) => {
     if (!series) return null;
@@ -86,6 +63,7 @@ export function traceOf(
   };
   const height = slow(channels.height) ?? new Float64Array(grid.n);
   const airspeed = slow(channels.airspeed);
+  const hot = channels.hot.map((channel) => partTrace(channel, evidentRangeOf(channel.series), grid, recording));
   const air = airAlong({
     grid,
     probe: channels.outside ? plausibleOnGrid(channels.outside, grid) : null,
@@ -99,7 +77,7 @@ export function traceOf(
     trace: {
       file: recording.tables[0]?.file ?? '',
       grid,
-      hot: channels.hot.map((channel) => hotTrace(channel, grid, recording, flags)),
+      hot: hot.map((one) => one.trace),
       air: air.air,
       height,
       airspeed,
@@ -111,7 +89,7 @@ export function traceOf(
       gear: setting(channels.gear),
       flap: setting(channels.flap),
     },
-    flags: [...air.flags, ...flags],
+    flags: [...air.flags, ...hot.flatMap((one) => one.flags)],
   };
 }
 
@@ -126,33 +104,4 @@ function plausibleOnGrid(series: Series, grid: Grid): Float64Array {
     Float64Array.from({ length: grid.n }, (_, i) => grid.start + i * grid.dt),
   );
   return read.map((value, i) => (Number.isNaN(value) ? (between[i] ?? Number.NaN) : value));
-}
-
-function hotTrace({ series, part }: HotChannel, grid: Grid, recording: Recording, flags: Flag[]): HotTrace {
-  const [low, high] = evidentRangeOf(series);
-  const broken = brokenStretches(recording, series);
-  let left = 0;
-  const values = onGrid(series, grid, (value, t) => {
-    const taken = value >= low && value <= high && !broken.some((one) => t >= one.from && t <= one.to);
-    if (!taken) left += 1;
-    return taken;
-  });
-  if (left > 0) {
-    flags.push(
-      flag(
-        'excluded',
-        `${left} readings of "${series.column}" were left out: no ${part} can read so, or the channel is marked as broken there`,
-      ),
-    );
-  }
-  return {
-    quantity: series.quantity,
-    part,
-    series,
-    values,
-    steady: movingMean(values, STEADY_SECONDS / grid.dt),
-    step: quantisationStep(series.v),
-    perSample: Math.max(1, series.v.length / grid.n),
-    broken,
-  };
 }

@@ -1,28 +1,13 @@
 /** A ground run on one even grid: temperatures, air, and what was set at each sample. */
 import type { Airplane } from '../../airplane/index.ts';
-import { brokenStretches, plausibleRangeOf, type Recording, type Series } from '../../logs/index.ts';
-import type { CooledPart } from '../../models/index.ts';
-import { quantisationStep } from '../../numbers/index.ts';
-import { type Flag, flag } from '../../remarks/index.ts';
+import { plausibleRangeOf, type Recording, type Series } from '../../logs/index.ts';
+import { type CooledPart, type PartTrace, partTrace } from '../../models/index.ts';
+import type { Flag } from '../../remarks/index.ts';
 import { filledWithNearest, type Grid, gridOver, heldOnGrid, movingMean, onGrid } from '../../segments/index.ts';
 import type { GroundChannels, HotChannel } from './channels.ts';
 
-export interface HotTrace {
-  /** glossary name with its index, for naming the hottest head */
-  quantity: string;
-  part: Exclude<CooledPart, 'cylinder-barrel'>;
-  series: Series;
-  /** K, NaN where missing or left out */
-  values: Float64Array;
-  /** the same over 15 s, for asking whether a threshold was passed */
-  steady: Float64Array;
-  /** recording step, K, 0 where none shows */
-  step: number;
-  /** readings in one sample */
-  perSample: number;
-  /** stretches the log marks as a broken sensor, recording time, s */
-  broken: readonly { from: number; to: number }[];
-}
+/** A part whose temperature a ground run follows. */
+export type HotTrace = PartTrace<Exclude<CooledPart, 'cylinder-barrel'>>;
 
 export interface Trace {
   /** what the times count from: the first log's file, or the written run's name */
@@ -45,8 +30,6 @@ export interface Trace {
 
 /** Air is smoothed over this, s: the air at the probe wanders more than the air the radiator takes in. */
 const AIR_SECONDS = 60;
-/** Readings are smoothed over this before a threshold is asked for, s. */
-const STEADY_SECONDS = 15;
 /** Settings are held no longer than this over a recorder's silence, s. */
 const HOLD_MOST = 10;
 
@@ -65,7 +48,11 @@ export function traceOf(
   const flags: Flag[] = [];
   const main = channels.main[0]?.series;
   const grid = gridOver(main?.t ?? new Float64Array());
-  const hot = (channel: HotChannel): HotTrace => hotTrace(channel, grid, recording, flags);
+  const hot = (channel: HotChannel): HotTrace => {
+    const one = partTrace(channel, plausibleRangeOf(channel.series), grid, recording);
+    flags.push(...one.flags);
+    return one.trace;
+  };
   const setting = (series: Series | null) => {
     if (!series) return null;
     const [low, high] = plausibleRangeOf(series);
@@ -89,37 +76,6 @@ export function traceOf(
     height: heights.length > 0 ? heights.reduce((sum, value) => sum + value, 0) / heights.length : null,
   };
   return { trace, flags };
-}
-
-function hotTrace({ series, part }: HotChannel, grid: Grid, recording: Recording, flags: Flag[]): HotTrace {
-  const [low, high] = plausibleRangeOf(series);
-  const broken = brokenStretches(recording, series);
-  let left = 0;
-  const values = onGrid(series, grid, (value, t) => {
-    const fails = broken.some((one) => t >= one.from && t <= one.to);
-    const taken = value >= low && value <= high && !fails;
-    if (!taken) left += 1;
-    return taken;
-  });
-  if (left > 0) {
-    flags.push(
-      flag(
-        'excluded',
-        `${left} readings of "${series.column}" were left out: no ${part} can read so, or the channel is marked as broken there`,
-      ),
-    );
-  }
-  const period = grid.dt * (grid.n / Math.max(1, series.v.length));
-  return {
-    quantity: series.quantity,
-    part,
-    series,
-    values,
-    steady: movingMean(values, STEADY_SECONDS / grid.dt),
-    step: quantisationStep(series.v),
-    broken,
-    perSample: Math.max(1, grid.dt / period),
-  };
 }
 
 function airTrace(series: Series, grid: Grid): Float64Array | null {
