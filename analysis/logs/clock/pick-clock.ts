@@ -98,7 +98,7 @@ interface TimeOfDay {
 /** Time and date from columns of their own: as cells, as packed figures, as days of a spreadsheet. */
 function timeOfDay(ranked: readonly Candidate[], map: LogMap['time']): TimeOfDay | null {
   const isTime = (one: Candidate) =>
-    one.stamps?.hasTime === true && one.role !== 'elapsed' && !one.stamps.seconds?.some((s) => s >= 90_000);
+    one.stamps?.hasTime === true && one.role !== 'elapsed' && !passes(one.stamps.seconds, 90_000);
   const written = ranked.find((one) => isTime(one) && one.role !== null) ?? ranked.find(isTime);
   const date = ranked.find((one) => one.stamps?.hasDate);
   const [dateNumbers] = of(ranked, 'date').filter((one) => one.column.numbers);
@@ -128,6 +128,12 @@ function timeOfDay(ranked: readonly Candidate[], map: LogMap['time']): TimeOfDay
     return { seconds: share.seconds, columns, dates: share.dates, dateOpen: [], offsets: null };
   }
   return null;
+}
+
+/** True where any of the times reaches a limit, s. */
+function passes(seconds: Float64Array | null, limit: number): boolean {
+  for (let i = 0; seconds && i < seconds.length; i += 1) if ((seconds[i] ?? 0) >= limit) return true;
+  return false;
 }
 
 /** Year, month, day, hour, minute and second in columns of their own. */

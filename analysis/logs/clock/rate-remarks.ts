@@ -16,11 +16,10 @@ export function rateRemarks(seconds: Float64Array, starts: ReadonlySet<number>):
   const counts = { gap: 0, rate: 0 };
   let usual = usualStep(seconds, 1);
   for (let i = 1; i < seconds.length; i += 1) {
-    if (starts.has(i)) continue;
     const before = seconds[i - 1] ?? 0;
     const now = seconds[i] ?? 0;
     const step = now - before;
-    if (step <= 1.3 * usual && step >= usual / 1.3) continue;
+    if ((step <= 1.3 * usual && step >= usual / 1.3) || starts.has(i)) continue;
     const fresh = usualStep(seconds, i);
     const steady = fresh > 0 && steadyAt(seconds, i, fresh);
     if (step > 3 * usual && !(steady && step < 3 * fresh)) {

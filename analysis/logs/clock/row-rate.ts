@@ -46,11 +46,16 @@ function middleStep(held: Float64Array, count: number): number {
   const stride = Math.ceil(count / MOST_STEPS);
   const some = new Float64Array(Math.floor(count / stride));
   let k = 0;
-  for (let i = 1; i < held.length; i += 1) {
+  let skip = 0;
+  for (let i = 1; i < held.length && k < some.length; i += 1) {
     const step = (held[i] ?? 0) - (held[i - 1] ?? 0);
     if (!(step > 0)) continue;
-    if (k % stride === 0) some[k / stride] = step;
-    k += 1;
+    if (skip > 0) skip -= 1;
+    else {
+      some[k] = step;
+      k += 1;
+      skip = stride - 1;
+    }
   }
   return median(some);
 }
@@ -83,6 +88,14 @@ export function spreadRows(held: Float64Array, from: number, to: number, rate: R
   for (let start = from; start < to; ) {
     const stamp = held[start] ?? 0;
     let next = start + 1;
+    // Stamps as fine as the rows, which is what nearly every row shows: it stands where it says.
+    const ahead = next < to && start > from ? (held[next] ?? 0) - stamp : 0;
+    if (ahead > 0 && ahead <= 1.5 * rate.step) {
+      out[start] = stamp;
+      row = ahead;
+      start = next;
+      continue;
+    }
     while (next < to && held[next] === stamp) next += 1;
     const count = next - start;
     const after = next < to ? (held[next] ?? 0) : Number.NaN;

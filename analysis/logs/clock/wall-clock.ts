@@ -78,7 +78,9 @@ function daysOf(parts: WallParts, map: LogMap['time']) {
   }
   const different = new Set<number>();
   let before = Number.NaN;
-  for (const packed of parts.dates) {
+  // Counted: a long log has millions of rows, and nearly all have the date of the row above.
+  for (let i = 0; i < parts.dates.length; i += 1) {
+    const packed = parts.dates[i] ?? Number.NaN;
     if (packed === before || Number.isNaN(packed)) continue;
     different.add(packed);
     before = packed;
