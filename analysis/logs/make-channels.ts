@@ -41,7 +41,7 @@ export function makeChannels(
   const recognised = recogniseColumns(
     columns.map(({ header, store }, i) => {
       const kept = isNumeric(store) ? numbers[i] : null;
-      return { header, numbers: kept ? someNumbers(kept, some) : null };
+      return { header, numbers: kept ? someNumbers(kept, some) : null, holdsStates: store.kind === 'state' };
     }),
     Float64Array.from(some, (row) => time.seconds[row] ?? Number.NaN),
     map,

@@ -45,7 +45,20 @@ export const WORDS = {
     'températures',
     'temperatuur',
   ],
-  PRESS: ['press', 'pressure', 'pres', 'prs', 'prss', 'druck', 'pression', 'presion', 'pressione', 'presión', 'drucke'],
+  PRESS: [
+    'press',
+    'pressure',
+    'pres',
+    'prs',
+    'prss',
+    'pr',
+    'druck',
+    'pression',
+    'presion',
+    'pressione',
+    'presión',
+    'drucke',
+  ],
   CHT: [
     'cht',
     'chts',
@@ -589,7 +602,10 @@ export const WORDS = {
   DOOR: ['door'],
   FAN: ['fan', 'cooling fan', 'rad fan', 'radiator fan', 'fan on', 'cooling fan on', 'fan on off', 'rad fan on'],
   GEAR: ['gear', 'landing gear', 'ldg gear', 'undercarriage', 'fahrwerk', 'lg', 'train', 'tren'],
-  UPDOWN: ['up', 'down', 'dn', 'uplock', 'downlock', 'up sw', 'down sw', 'up switch', 'down switch'],
+  UPDOWN: [
+    'up', 'down', 'dn', 'uplock', 'downlock', 'up sw', 'down sw', 'up switch', 'down switch', 'green', 'green light',
+    'green lamp', 'lamp', 'down and locked', 'down locked',
+  ], // biome-ignore format: a list
   PUMP: ['pump', 'motor', 'pwr pack', 'power pack'],
   HYDRAULIC: ['hyd', 'hydraulic', 'hydr'],
   EVENT: ['event', 'evt', 'mark', 'marker', 'event mark', 'pilot event', 'event marker', 'pilot mark'],

@@ -27,6 +27,8 @@ export interface Recognised {
 export interface ColumnValues {
   header: HeaderColumn;
   numbers: Float64Array | null;
+  /** its cells are words of two states, `UP` and `DOWN` say */
+  holdsStates: boolean;
 }
 
 /** A column on its way: what it may be, and what is still open about it. */
@@ -63,7 +65,10 @@ export function recogniseColumns(
   map: LogMap | undefined,
 ): { channels: Recognised[]; questions: ReadQuestion[] } {
   const units = columns.map(({ header }) => readUnitText(header.unitText));
-  const named = columns.map(({ header }, i) => matchName(header.name, units[i] ?? readUnitText('')));
+  const named = columns.map(({ header, holdsStates }, i) => {
+    const match = matchName(header.name, units[i] ?? readUnitText(''));
+    return holdsStates ? onlyStates(match) : match;
+  });
   const values = columns.map(({ numbers }) => (numbers ? summaryOf(numbers) : null));
   const dimensionOf = (name: string) => quantityOf(name)?.dimension;
   const matches = settleNames(named, fileContext(named, units, values, dimensionOf));
@@ -76,6 +81,15 @@ export function recogniseColumns(
   doubtColumns(drafts, t);
   const channels = drafts.map((one, i) => outcomeOf(one, names[i] ?? null));
   return { channels, questions: drafts.flatMap(questionOf) };
+}
+
+/** `UP` and `DOWN` have no unit: what is measured is not in a column of such words, and no unit can be asked for. */
+function onlyStates(match: NameMatch): NameMatch {
+  const may = match.quantities.filter((name) => ['none', 'ratio'].includes(quantityOf(name)?.dimension ?? ''));
+  const [first] = match.quantities;
+  if (first === undefined || may.length > 0) return { ...match, quantities: may };
+  const why = `its cells are words for two states, and ${first.replaceAll('-', ' ')} is a number with a unit`;
+  return { ...match, quantities: [], confidence: 0, why, otherQuantity: true };
 }
 
 function draft(

@@ -188,3 +188,12 @@ describe('what a file shows together', () => {
     expect(questions).toMatchObject([{ id: 'quantity:Baro (hPa)', choices: ['altimeter-setting', 'ignore'] }]);
   });
 });
+
+it('asks no unit of a column of words, and keeps it', () => {
+  const row = (i: number) => `${i},${2300 + (i % 7)},${i < 30 ? 'UP' : 'DOWN'},${i < 30 ? 'CLOSED' : 'OPEN'}`;
+  const rows = Array.from({ length: ROWS }, (_, i) => row(i));
+  const { channels, questions } = read(`Time (s),RPM,Flaps,Cowl Exit\n${rows.join('\n')}\n`);
+  expect(questions).toEqual([]);
+  expect(channels.map(({ quantity }) => quantity)).toEqual(['engine-speed', null, 'cowl-exit-position']);
+  expect(channels[1]?.why).toContain('words for two states');
+});

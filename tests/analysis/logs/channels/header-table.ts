@@ -168,6 +168,9 @@ Cowl flaps | 0 | 1 | cowl-exit-position | 1
 Door | 0 | 1 | ?cowl-exit-position |
 Cabin door | 0 | 1 | - |
 Fan | 0 | 1 | cooling-fan-state | none
+Gear L Green | 0 | 1 | gear-position | none
+Nose Gear Lamp | 0 | 1 | gear-position | none
+OilPr (psi) | 40 | 70 | oil-pressure | psi
 fan_on | 0 | 1 | cooling-fan-state | none
 Fan (A) | 6 | 14 | - |
 Cabin fan | 0 | 1 | - |
