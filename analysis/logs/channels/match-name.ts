@@ -21,6 +21,8 @@ const SIDE: Partial<Record<Word, number>> = { LEFT: 1, RIGHT: 2, CENTRE: 3, AFT:
 const FREE = new Set<Word>(['NEUTRAL', 'ENGINE', 'LEFT', 'RIGHT', 'CENTRE', 'AFT', 'NOSE', 'MAIN', 'GPS']);
 /** Dimensions in which a state, a mark or a quality may be written. */
 const COUNTED = ['none', 'count', 'ratio'];
+/** `RPM x100`: the numbers are not in the unit that is named. */
+const SCALED = /(^|[^\p{L}\p{N}])[x×*] ?10{1,4}(?!\p{N})/iu;
 const EXTRA_WORD_COST = 0.3;
 /** Words that say what kind of thing is measured: a rule that leaves one aside is about something else. */
 const KINDS = new Set<Word>(['TEMP', 'VOLT', 'AMP', 'RATE', 'FLOW', 'FORCE', 'FAULT']);
@@ -41,6 +43,9 @@ const NONE: NameMatch = {
  */
 export function matchName(name: string, unit: UnitText): NameMatch {
   const read = nameWords(name);
+  if (SCALED.test(name) || SCALED.test(unit.text)) {
+    return { ...NONE, otherQuantity: true, why: `"${name}" is written in tens, hundreds or thousands of its unit` };
+  }
   const lettered = singleLetter(name, unit) ?? letterAndNumber(name, unit) ?? bareUnit(name, read);
   if (lettered) return lettered;
   if (read.words.length === 0) return NONE;

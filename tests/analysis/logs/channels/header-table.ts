@@ -170,6 +170,8 @@ Cabin door | 0 | 1 | - |
 Fan | 0 | 1 | cooling-fan-state | none
 Gear L Green | 0 | 1 | gear-position | none
 Nose Gear Lamp | 0 | 1 | gear-position | none
+ENG RPM X100 | 20 | 25 | - |
+Altitude (ft x1000) | 2 | 8 | - |
 OilPr (psi) | 40 | 70 | oil-pressure | psi
 fan_on | 0 | 1 | cooling-fan-state | none
 Fan (A) | 6 | 14 | - |
