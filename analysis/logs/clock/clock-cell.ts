@@ -34,6 +34,9 @@ const WHOLE = new RegExp(
 /** The basic form of ISO 8601, in which figures follow each other: `20310504T100000Z`. */
 const BASIC = /^(\d{4})(\d\d)(\d\d)[T ](\d\d)(\d\d)(\d\d)?(?=[.,Z+ -]|$)/i;
 
+/** Minutes and seconds of a watch that was started: a fraction tells them from hours and minutes. */
+const MINUTES = /^(\d{1,4}):([0-5]\d[.,]\d{1,3})$/;
+
 /**
  * Read a cell as a date, a time of day, or both.
  * @param text the cell as written, text
@@ -43,7 +46,11 @@ export function readClockCell(text: string): ClockCell | null {
   const cell = text
     .trim()
     .replace(BASIC, '$1-$2-$3T$4:$5:$6')
-    .replace(/:(?=[Z+ -]|$)/i, '');
+    .replace(/:(?=[Z+ -]|$)/i, '')
+    .replace(
+      MINUTES,
+      (_, minutes: string, rest: string) => `${Math.floor(Number(minutes) / 60)}:${Number(minutes) % 60}:${rest}`,
+    );
   if (cell.length < 4 || cell.length > 48) return null;
   const m = WHOLE.exec(cell);
   if (!m) return null;

@@ -287,6 +287,15 @@ const COUNTED: ClockFile[] = [
     flags: ['no-date', 'zone-unknown'],
   },
   {
+    name: 'minutes and seconds with a fraction, past the hour',
+    content: file('Time', (i) => `${Math.floor((3570 + i) / 60)}:${two((3570 + i) % 60)}.0`),
+    start: null,
+    zone: 'unknown',
+    duration: ROWS - 1,
+    hertz: 1,
+    flags: ['no-date', 'zone-unknown'],
+  },
+  {
     name: 'elapsed past a day',
     content: file('Elapsed', (i) => `${23 + Math.floor((3570 + i) / 3600)}:${hms(3570 + i).slice(3)}`),
     start: null,
