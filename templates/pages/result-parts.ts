@@ -13,7 +13,7 @@ import {
   whyNone,
 } from '../words/quantity.ts';
 import { type InstrumentUnits, unitShown } from '../words/unit-shown.ts';
-import { type Apart, toldApart } from './told-apart.ts';
+import { type Apart, HEADS, toldApart } from './told-apart.ts';
 
 export const quantityRow = z.strictObject({
   head: z.string(),
@@ -35,8 +35,7 @@ export type QuantityGroup = z.infer<typeof quantityGroup>;
 /** Address of the samples of a span in a file; empty where there are none. */
 export type SampleLink = (fromSeconds: number, toSeconds: number, file?: string) => string;
 
-/** Conditions that name a row rather than qualify it, and those told by the link to the samples. */
-const HEADS = ['segment', 'label', 'case', 'at'];
+/** Conditions told by the head of a row, or by the link to its samples. */
 const HIDDEN = ['file', 'from-seconds', 'to-seconds', ...HEADS];
 
 /** Quantities grouped by name, each with its conditions, U95 parts, and the way to its samples. */
@@ -74,7 +73,7 @@ function groupInWords({ rows }: QuantityGroup, apart: readonly Apart[], reason: 
     const { which = '', name = '', at = '' } = apart[i] ?? {};
     const where = at ? `at ${name === named ? '' : `${name} `}${at}` : '';
     named = name;
-    return [[which, unbroken(quantityText(quantity)), unbroken(where)].filter(Boolean).join(' ')];
+    return [[unbroken(quantityText(quantity)), unbroken(where), which && `(${which})`].filter(Boolean).join(' ')];
   });
   const without = rows.length - values.length;
   if (values.length === 0 && reason) return `none: ${reason}`;

@@ -1,8 +1,11 @@
 /** What tells values of one name apart: the condition, or the few, in which they differ. */
 import type { ResultQuantity } from '../../analysis/results/index.ts';
+import { nameInWords } from '../words/list.ts';
 import { conditionsInWords } from '../words/quantity.ts';
 import type { InstrumentUnits } from '../words/unit-shown.ts';
 
+/** Conditions that name a row rather than qualify it: written so that one is told from the other. */
+export const HEADS: readonly string[] = ['segment', 'label', 'case', 'at'];
 /** Where samples lie is a link, not a name. */
 const HIDDEN = ['file', 'from-seconds', 'to-seconds'];
 const MOST = 2;
@@ -34,7 +37,8 @@ export function toldApart(quantities: readonly ResultQuantity[], units: Instrume
   const kinds = (name: string) => new Set(rows.map((row) => row.find((one) => one.name === name)?.text ?? '')).size;
   const names = new Set(rows.flatMap((row) => row.map((one) => one.name)));
   const differing = [...names].filter((name) => kinds(name) > 1);
-  const alone = differing.find((name) => kinds(name) === rows.length);
+  const heads = HEADS.map((key) => lower(nameInWords(key)));
+  const alone = differing.find((name) => heads.includes(name)) ?? differing.find((name) => kinds(name) === rows.length);
   const chosen = alone ? [alone] : differing.slice(0, MOST);
   return rows.map((row) => {
     const told = chosen.flatMap((name) => row.filter((one) => one.name === name));

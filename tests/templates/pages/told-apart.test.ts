@@ -54,6 +54,20 @@ describe('values of one name', () => {
     ]);
     expect(toldApart([quantity({ mass: { value: 1, unit: 'kg' } })], units)).toEqual([{ which: '', name: '', at: '' }]);
   });
+
+  it('by the name of a row before any number', () => {
+    const said = toldApart(
+      [0, 1, 2].map((i) =>
+        quantity({
+          'outside-air-temperature': { value: 293 + i, unit: 'K' },
+          segment: i === 0 ? '2500 rpm, fan on' : '2500 rpm, fan off',
+        }),
+      ),
+      units,
+    );
+    expect(said.map(({ which }) => which)).toEqual(['2500 rpm, fan on', '2500 rpm, fan off', '2500 rpm, fan off']);
+    expect(said.every(({ at }) => at === '')).toBe(true);
+  });
 });
 
 describe('the headline of a result', () => {
