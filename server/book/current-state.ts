@@ -3,9 +3,7 @@ import * as z from 'zod';
 import { mapSchema } from '../../analysis/logs/log-map.ts';
 import type { Database } from './database.ts';
 import { decisionSchema, markSchema, reductionInputSchema } from './entry.ts';
-
-const flag = z.int().transform((one) => one !== 0);
-const json = z.string().transform((text): unknown => JSON.parse(text));
+import { flag, json, withEntry } from './state-rows.ts';
 
 const revisionRow = z.object({
   number: z.int(),
@@ -104,8 +102,6 @@ export type PrintedRow = z.output<typeof printedRow>;
 export type SquawkRow = z.output<typeof squawkRow>;
 export type HoursRow = z.output<typeof hoursRow>;
 export type WrittenRow = z.output<typeof writtenRow>;
-
-const withEntry = (table: string) => `FROM ${table} AS t JOIN journal AS j ON j.seq = t.entry`;
 
 /** Revisions of the airplane's description, oldest first. */
 export function revisions(database: Database): RevisionRow[] {

@@ -3,9 +3,8 @@ import * as z from 'zod';
 import type { Database } from './database.ts';
 import { documentOf, understanding } from './documents.ts';
 import { arrangedBecauseSchema, arrangementSchema, outingNoteSchema, partSchema } from './plan-entries.ts';
+import { flag, json, withEntry } from './state-rows.ts';
 
-const flag = z.int().transform((one) => one !== 0);
-const json = z.string().transform((text): unknown => JSON.parse(text));
 const by = { at: z.string(), who: z.string() };
 
 const arrangementRow = z.object({
@@ -44,8 +43,6 @@ export type NoteRow = z.output<typeof noteRow>;
 export type PaperRow = z.output<typeof paperRow>;
 export type OwnRow = z.output<typeof ownRow>;
 export type LeftOutRow = z.output<typeof leftOutRow>;
-
-const withEntry = (table: string) => `FROM ${table} AS t JOIN journal AS j ON j.seq = t.entry`;
 
 /** How the program was arranged, oldest first; the last one is in force. */
 export function arrangements(database: Database): ArrangementRow[] {

@@ -1,6 +1,5 @@
 /** What tells values of one name apart: the condition, or the few, in which they differ. */
 import type { ResultQuantity } from '../../analysis/results/index.ts';
-import { nameInWords } from '../words/list.ts';
 import { conditionsInWords } from '../words/quantity.ts';
 import type { InstrumentUnits } from '../words/unit-shown.ts';
 
@@ -29,19 +28,19 @@ export function toldApart(quantities: readonly ResultQuantity[], units: Instrume
   const rows = quantities.map(({ conditions }) => {
     const shown = Object.entries(conditions).filter(([key]) => !HIDDEN.includes(key));
     return conditionsInWords(Object.fromEntries(shown), units).map(({ name, text }, i) => ({
+      key: shown[i]?.[0] ?? '',
       name: lower(name),
       text,
       number: typeof shown[i]?.[1] === 'object',
     }));
   });
-  const kinds = (name: string) => new Set(rows.map((row) => row.find((one) => one.name === name)?.text ?? '')).size;
-  const names = new Set(rows.flatMap((row) => row.map((one) => one.name)));
-  const differing = [...names].filter((name) => kinds(name) > 1);
-  const heads = HEADS.map((key) => lower(nameInWords(key)));
-  const alone = differing.find((name) => heads.includes(name)) ?? differing.find((name) => kinds(name) === rows.length);
+  const kinds = (key: string) => new Set(rows.map((row) => row.find((one) => one.key === key)?.text ?? '')).size;
+  const keys = new Set(rows.flatMap((row) => row.map((one) => one.key)));
+  const differing = [...keys].filter((key) => kinds(key) > 1);
+  const alone = differing.find((key) => HEADS.includes(key)) ?? differing.find((key) => kinds(key) === rows.length);
   const chosen = alone ? [alone] : differing.slice(0, MOST);
   return rows.map((row) => {
-    const told = chosen.flatMap((name) => row.filter((one) => one.name === name));
+    const told = chosen.flatMap((key) => row.filter((one) => one.key === key));
     const number = told.find((one) => one.number);
     const which = told.filter((one) => !one.number).map((one) => lower(one.text));
     return { which: which.join(', '), name: number?.name ?? '', at: number?.text ?? '' };

@@ -1,6 +1,7 @@
 /** An airplane described by keyboard alone, without script: ten questions, a doubt at its field, a revision compared. */
 import type { Page } from 'puppeteer';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { ANSWERS } from '../templates/forms/start-answers.ts';
 import { type ServiceInBrowser, serviceInBrowser } from './service-in-browser.ts';
 
 let service: ServiceInBrowser;
@@ -8,21 +9,6 @@ beforeAll(async () => {
   service = await serviceInBrowser();
 });
 afterAll(() => service.close());
-
-const ANSWERS: Record<string, string> = {
-  name: 'Dipper',
-  registration: '0X-DIP',
-  builder: 'Ada',
-  'fuel.tanks.0.capacity.value': '38',
-  'limits.mass.maximum.value': '600',
-  'limits.mass.maximum.source': 'plans',
-  'speeds.stallLanding.value': '42',
-  'place.name': 'Fennick Field',
-  'place.elevation.value': '740',
-  'place.runways.0.name': '08/26',
-  'place.runways.0.length.value': '1180',
-  'plan.program.hours': '25',
-};
 
 const nameOf = (page: Page) => page.evaluate(() => document.activeElement?.getAttribute('name') ?? '');
 

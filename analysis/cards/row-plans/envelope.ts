@@ -19,7 +19,14 @@ const runs = (count: number, title = ''): TablePlan => ({
 
 const STALL_RUNS = 'runs 1, 2: first sign · 3 to 7: full · 8: slower entry · 9: faster';
 
-const LEGS = ['each leg'];
+const legs = (speeds: number, title: string, flaps: string): TablePlan => ({
+  at: ['each leg'],
+  layout: 'legs',
+  head: 'leg',
+  rows: { speeds, legs: 4 },
+  title,
+  holds: { flaps },
+});
 
 export const ENVELOPE_PLANS: RowPlans = {
   'first-flight-readiness': [{ at: ['each'], layout: 'list', head: 'gate', rows: { blank: 8 } }],
@@ -36,38 +43,14 @@ export const ENVELOPE_PLANS: RowPlans = {
     { at: ['per source', 'each change'], layout: 'list', head: 'feed', rows: { own: 'source' } },
   ],
   'airspeed-calibration-first': [
-    { at: LEGS, layout: 'legs', head: 'leg', rows: { speeds: 5, legs: 4 }, title: 'flaps up', holds: { flaps: 'up' } },
-    {
-      at: LEGS,
-      layout: 'legs',
-      head: 'leg',
-      rows: { speeds: 3, legs: 4 },
-      title: 'landing flap',
-      when: FLAPS,
-      holds: { flaps: 'landing' },
-    },
+    legs(5, 'flaps up', 'up'),
+    { ...legs(3, 'landing flap', 'landing'), when: FLAPS },
     { at: ['each speed'], layout: 'list', head: 'speed', rows: { count: 6 } },
   ],
   'airspeed-calibration-full': [
-    { at: LEGS, layout: 'legs', head: 'leg', rows: { speeds: 6, legs: 4 }, title: 'clean', holds: { flaps: 'up' } },
-    {
-      at: LEGS,
-      layout: 'legs',
-      head: 'leg',
-      rows: { speeds: 3, legs: 4 },
-      title: 'takeoff flap',
-      when: FLAPS,
-      holds: { flaps: 'takeoff' },
-    },
-    {
-      at: LEGS,
-      layout: 'legs',
-      head: 'leg',
-      rows: { speeds: 3, legs: 4 },
-      title: 'landing flap',
-      when: FLAPS,
-      holds: { flaps: 'landing' },
-    },
+    legs(6, 'clean', 'up'),
+    { ...legs(3, 'takeoff flap', 'takeoff'), when: FLAPS },
+    { ...legs(3, 'landing flap', 'landing'), when: FLAPS },
     { at: ['each set'], layout: 'list', head: 'set', rows: { count: 4 } },
   ],
   'static-altimeter-check': [

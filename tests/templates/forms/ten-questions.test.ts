@@ -11,21 +11,7 @@ import { copiedAirplane, isToConfirm, toConfirm, withConfirmed } from '../../../
 import { valueAt } from '../../../templates/words/json-path.ts';
 import { demoJson } from '../../analysis/demo-airplanes.ts';
 import { postedBy } from './posted-by.ts';
-
-const ANSWERS: Record<string, string> = {
-  name: 'Dipper',
-  registration: '0X-DIP',
-  builder: 'Ada',
-  'fuel.tanks.0.capacity.value': '38',
-  'limits.mass.maximum.value': '600',
-  'limits.mass.maximum.source': 'plans',
-  'speeds.stallLanding.value': '42',
-  'place.name': 'Fennick Field',
-  'place.elevation.value': '740',
-  'place.runways.0.name': '08/26',
-  'place.runways.0.length.value': '1180',
-  'plan.program.hours': '25',
-};
+import { ANSWERS } from './start-answers.ts';
 
 /** What a browser posts when the fields shown are filled in and the rest is left alone. */
 function posted(answers: Record<string, string>) {
